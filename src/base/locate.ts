@@ -1,0 +1,30 @@
+import { normaliseName } from './names.ts'
+import type { Place } from './problem.ts'
+import { valueAt } from './reading-problems.ts'
+import type { TreePath, YamlDocument } from './yaml-document.ts'
+import { readYaml } from './yaml-document.ts'
+
+/**
+ * Problems or findings that know only their field, such as `body.scye depth`, with the file, line and column of that
+ * field in the text they came from: its value, or the nearest thing there is. Those that have a line, or no field, stay
+ * as they are; so do all when the text cannot be read.
+ */
+export function locate<T extends { readonly where: Place }>(items: readonly T[], text: string, file: string): T[] {
+  const document = readYaml(text, file)
+  if (!document.ok) return [...items]
+  return items.map((item) => {
+    const { field, line } = item.where
+    if (field === undefined || line !== undefined) return item
+    return { ...item, where: { ...item.where, ...document.value.placeOf(pathOf(field, document.value)) } }
+  })
+}
+
+/** List entries count from 1 in a field, from 0 in a path. */
+function pathOf(field: string, document: YamlDocument): TreePath {
+  const path: (string | number)[] = []
+  for (const part of field.split('.')) {
+    const parent = valueAt(document.tree, path)
+    path.push(Array.isArray(parent) && /^\d+$/.test(part) ? Number(part) - 1 : normaliseName(part))
+  }
+  return path
+}

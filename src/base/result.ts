@@ -1,0 +1,35 @@
+import type { Problem } from './problem.ts'
+
+/**
+ * Either a value or the problems that stood in its way. Bad input comes back as problems; only misuse of
+ * the library (a programmer's mistake) throws.
+ */
+export type Result<T> = Success<T> | Failure
+
+export interface Success<T> {
+  readonly ok: true
+  readonly value: T
+}
+
+export interface Failure {
+  readonly ok: false
+  readonly problems: readonly Problem[]
+}
+
+/** Wraps a value as a success. */
+export function success<T>(value: T): Success<T> {
+  return { ok: true, value }
+}
+
+/** Wraps one or more problems as a failure. Throws when given none: a failure must say why. */
+export function failure(...problems: readonly Problem[]): Failure {
+  if (problems.length === 0) throw new TypeError('a failure needs at least one problem')
+  return { ok: false, problems }
+}
+
+/** All values, or all the problems of all that failed: a draper sees every problem at once. */
+export function collect<T>(results: readonly Result<T>[]): Result<T[]> {
+  const problems = results.flatMap((result) => (result.ok ? [] : result.problems))
+  if (problems.length > 0) return failure(...problems)
+  return success(results.flatMap((result) => (result.ok ? [result.value] : [])))
+}
