@@ -1,0 +1,157 @@
+import { crossings } from './crossings.ts'
+import { type Cubic, line, moveCubic, reverseCubic } from './cubic.ts'
+import { SAME_POINT } from './defaults.ts'
+import { lineCrossings } from './line-crossings.ts'
+import {
+  endOfChain,
+  extendedEnd,
+  extendedStart,
+  type JoinedOffset,
+  mitreCorner,
+  type OffsetJoint,
+  startedAt,
+  startOfChain,
+  straight,
+} from './offset-corner.ts'
+import { movePath, reversePath } from './path.ts'
+import { pathFrom, pathUntil } from './path-part.ts'
+import { add, along, between, distance, type Point, rightOf, turnBetween } from './point.ts'
+import { mirrorAcross, mirrorX } from './transform.ts'
+
+// A corner that would reach farther than this many distances is mitred instead: its lines run nearly alike.
+const FARTHEST = 3
+
+/**
+ * The corner after a line whose allowance ends square to it: the stitching line is drawn on until it meets the next
+ * line's cutting line, and the allowance ends square over that point. Mitred where the lines hardly turn.
+ */
+export function squareCorner(joint: OffsetJoint, limit: number): JoinedOffset {
+  const { before, after, corner, directionBefore, directionAfter, distanceBefore, distanceAfter } = joint
+  const most = FARTHEST * Math.max(distanceBefore, distanceAfter)
+  const onAfter = axisMeeting(extendedStart(after, directionAfter, most), corner, directionBefore, most)
+  if (!onAfter || !(distanceBefore > 0) || turnBetween(directionBefore, directionAfter) <= 0) return mitreCorner(joint, limit)
+  const foot = onAfter.at
+  const top = along(foot, rightOf(directionBefore), distanceBefore)
+  return { ...straight(before, [top, foot], onAfter.rest) }
+}
+
+/**
+ * The corner after a line that is folded back along itself (hem, wrist): beyond the stitching line the edge is the
+ * mirror image of the next line's cutting line, so that it lies on the piece when folded.
+ */
+export function mirrorCorner(joint: OffsetJoint, limit: number): JoinedOffset {
+  const { before, after, corner, directionBefore, directionAfter, distanceBefore, distanceAfter } = joint
+  const most = FARTHEST * Math.max(distanceBefore, distanceAfter)
+  const onAfter = axisMeeting(extendedStart(after, directionAfter, most), corner, directionBefore, most)
+  if (!onAfter || !(distanceBefore > 0)) return mitreCorner(joint, limit)
+  const image = movePath(onAfter.rest, mirrorAcross(corner, add(corner, directionBefore)))
+  const edge = extendedEnd(before, directionBefore, most)
+  const met = firstMeeting(edge, image, corner, 2 * most)
+  if (!met) return mitreCorner(joint, limit)
+  const kept = pathUntil(edge, met.a)
+  const folded = reversePath(pathUntil(image, met.b))
+  if (kept.length === 0) return mitreCorner(joint, limit)
+  return joinChains(kept, folded, onAfter.rest)
+}
+
+/**
+ * The edge over a dart's mouth: closed, the dart's depth lies on the line before it; so beyond the first leg the
+ * edge is the mirror image of what it lies on, as far as the dart's center, and from there its mirror image again.
+ */
+export function dartCorner(joint: OffsetJoint, point: Point): JoinedOffset {
+  const { before, after, corner, cornerAfter, directionBefore, directionAfter, distanceBefore, distanceAfter } = joint
+  const width = distance(corner, cornerAfter)
+  const most = FARTHEST * Math.max(distanceBefore, distanceAfter, 1) + width
+  const edge = extendedEnd(before, directionBefore, most)
+  const legMeeting = nearestOnLine(edge, point, corner)
+  const nextEdge = extendedStart(after, directionAfter, most)
+  const nextMeeting = nearestOnLine(nextEdge, point, cornerAfter)
+  if (!legMeeting || !nextMeeting) return straight(before, [], after)
+  const kept = pathUntil(edge, legMeeting)
+  const rest = pathFrom(nextEdge, nextMeeting)
+  if (kept.length === 0 || rest.length === 0) return straight(before, [], after)
+  // What the fold lies on, run backward from the leg; drawn on straight where the line before is short.
+  const under = kept.map(reverseCubic).reverse()
+  const last = under[under.length - 1] as Cubic
+  const image = movePath(
+    [...under, line(last.p3, along(last.p3, unitOf(last), most))],
+    mirrorAcross(point, corner),
+  )
+  const middle = between(corner, cornerAfter, 0.5)
+  const center = lineCrossings(image, point, middle).find((c) => c.share > 0)
+  if (!center) return straight(kept, [], rest)
+  const half = pathUntil(image, center)
+  const otherHalf = reversePath(movePath(half, mirrorAcross(point, middle)))
+  return joinChains(kept, [...half, ...otherHalf], rest)
+}
+
+/** The same corner seen from the other line: `make` is given the mirrored joint, its result is mirrored back. */
+export function fromOtherSide(joint: OffsetJoint, make: (joint: OffsetJoint) => JoinedOffset): JoinedOffset {
+  const flip = mirrorX()
+  const turned = (chain: readonly Cubic[]) => chain.map((c) => reverseCubic(moveCubic(c, flip))).reverse()
+  const made = make({
+    before: turned(joint.after),
+    after: turned(joint.before),
+    corner: flip(joint.cornerAfter),
+    cornerAfter: flip(joint.corner),
+    directionBefore: { x: joint.directionAfter.x, y: -joint.directionAfter.y },
+    directionAfter: { x: joint.directionBefore.x, y: -joint.directionBefore.y },
+    distanceBefore: joint.distanceAfter,
+    distanceAfter: joint.distanceBefore,
+  })
+  return { before: turned(made.after), between: turned(made.between), after: turned(made.before) }
+}
+
+/** Where a chain meets the line through the corner, nearest the corner, and the rest of the chain from there. */
+function axisMeeting(chain: readonly Cubic[], corner: Point, direction: Point, most: number) {
+  let best: { index: number; t: number; at: Point } | undefined
+  for (const found of lineCrossings(chain, corner, add(corner, direction))) {
+    if (found.share < -SAME_POINT || found.share > most) continue
+    if (!best || found.share < distance(best.at, corner)) best = found
+  }
+  if (!best) return undefined
+  const rest = pathFrom(chain, best)
+  return rest.length > 0 ? { at: startOfChain(rest), rest } : undefined
+}
+
+/** Where a chain meets the endless line from the dart's point through a mouth point, nearest the mouth, outside it. */
+function nearestOnLine(chain: readonly Cubic[], point: Point, mouth: Point) {
+  let best: { index: number; t: number; share: number } | undefined
+  for (const found of lineCrossings(chain, point, mouth)) {
+    if (found.share < 1 - 1e-9) continue
+    if (!best || found.share < best.share) best = found
+  }
+  return best
+}
+
+function firstMeeting(a: readonly Cubic[], b: readonly Cubic[], corner: Point, most: number) {
+  let best: { a: { index: number; t: number }; b: { index: number; t: number }; at: Point } | undefined
+  for (const found of crossings(a, b).crossings) {
+    if (distance(found.at, corner) > most) continue
+    if (!best || found.b.index + found.b.t < best.b.index + best.b.t) best = found
+  }
+  return best
+}
+
+/** The chains one after the other with straight lines over gaps. */
+function joinChains(before: readonly Cubic[], middle: readonly Cubic[], after: readonly Cubic[]): JoinedOffset {
+  const made: Cubic[] = []
+  let at = endOfChain(before)
+  for (const c of middle) {
+    if (distance(c.p0, c.p3) <= SAME_POINT && distance(c.p0, c.p1) <= SAME_POINT) continue
+    if (distance(at, c.p0) > SAME_POINT) made.push(line(at, c.p0), c)
+    else made.push({ ...c, p0: at })
+    at = c.p3
+  }
+  if (distance(at, startOfChain(after)) > SAME_POINT) {
+    made.push(line(at, startOfChain(after)))
+    return { before, between: made, after }
+  }
+  return { before, between: made, after: startedAt(after, at) }
+}
+
+function unitOf(c: Cubic): Point {
+  const from = distance(c.p2, c.p3) > 1e-9 ? c.p2 : distance(c.p1, c.p3) > 1e-9 ? c.p1 : c.p0
+  const length = distance(from, c.p3)
+  return { x: (c.p3.x - from.x) / length, y: (c.p3.y - from.y) / length }
+}

@@ -1,0 +1,241 @@
+import type { Cubic } from './cubic.ts'
+import type { Path } from './path.ts'
+import { angleOf, distance, heading, type Point, subtract } from './point.ts'
+
+/** A point that the spline runs through. Directions are free unless given. */
+export interface Knot {
+  readonly at: Point
+  /** Direction of travel through the knot, any length above zero. */
+  readonly direction?: Point
+  /** Tension on both sides of the knot, default 1, at least 3/4; higher is tighter. */
+  readonly tension?: number
+}
+
+export interface HobbyOptions {
+  readonly closed?: boolean
+  /** Curl at free ends: 1 (default) ends nearly in an arc of a circle, 0 ends straight. */
+  readonly curl?: number
+  /**
+   * Keeps each cubic whose ends turn the same way inside the triangle of its chord and end tangents, where handles
+   * of the published length would reach beyond it and bend the curve back: METAFONT's tension "at least".
+   */
+  readonly bounded?: boolean
+}
+
+/**
+ * A fair curve through the knots: cubics whose mock curvature is continuous at every knot without a given
+ * direction. Exact arithmetic on the published formulas; throws when two neighbouring knots coincide or fewer
+ * than two (closed: three) are given. Source: J. D. Hobby, "Smooth, easily computed interpolating splines",
+ * Discrete & Computational Geometry 1 (1986).
+ */
+export function hobbySpline(knots: readonly Knot[], options: HobbyOptions = {}): Path {
+  const curl = options.curl ?? 1
+  const bounded = options.bounded ?? false
+  if (options.closed) return closedSpline(knots, bounded)
+  if (knots.length < 2) throw new RangeError('a spline needs at least two knots')
+  const path: Cubic[] = []
+  let from = 0
+  // A given direction separates the spline into independent runs.
+  for (let to = 1; to < knots.length; to++) {
+    if (to < knots.length - 1 && (knots[to] as Knot).direction === undefined) continue
+    path.push(...openRun(knots.slice(from, to + 1), curl, bounded))
+    from = to
+  }
+  return path
+}
+
+function openRun(knots: readonly Knot[], curl: number, bounded: boolean): Cubic[] {
+  const n = knots.length - 1
+  const { lengths, angles, turns } = chords(knots, false)
+  const tension = knots.map((k) => k.tension ?? 1)
+  // Row k: below·θ(k−1) + at·θ(k) + above·θ(k+1) = right.
+  const below = new Array<number>(n + 1).fill(0)
+  const at = new Array<number>(n + 1).fill(0)
+  const above = new Array<number>(n + 1).fill(0)
+  const right = new Array<number>(n + 1).fill(0)
+  const first = (knots[0] as Knot).direction
+  const last = (knots[n] as Knot).direction
+  if (first) {
+    at[0] = 1
+    right[0] = wrap(angleOf(first) - (angles[0] as number))
+  } else {
+    const a = 1 / (tension[0] as number)
+    const b = 1 / (tension[1] as number)
+    at[0] = a ** 3 * curl + 3 * b ** 2 - b ** 3
+    above[0] = 3 * a ** 2 * curl - a ** 3 * curl + b ** 3
+    right[0] = -(above[0] as number) * (turns[1] ?? 0)
+  }
+  for (let k = 1; k < n; k++) {
+    const before = 1 / (tension[k - 1] as number)
+    const here = 1 / (tension[k] as number)
+    const after = 1 / (tension[k + 1] as number)
+    const lengthIn = lengths[k - 1] as number
+    const lengthOut = lengths[k] as number
+    const inSide = before / (here * here * lengthIn)
+    const outSide = after / (here * here * lengthOut)
+    const inFree = (3 - before) / (here * here * lengthIn)
+    const outFree = (3 - after) / (here * here * lengthOut)
+    below[k] = inSide
+    at[k] = inFree + outFree
+    above[k] = outSide
+    right[k] = -inFree * (turns[k] as number) - outSide * (turns[k + 1] ?? 0)
+  }
+  if (last) {
+    at[n] = 1
+    right[n] = wrap(angleOf(last) - (angles[n - 1] as number))
+  } else {
+    const a = 1 / (tension[n] as number)
+    const b = 1 / (tension[n - 1] as number)
+    at[n] = a ** 3 * curl + 3 * b ** 2 - b ** 3
+    below[n] = 3 * a ** 2 * curl - a ** 3 * curl + b ** 3
+  }
+  const theta = solveTridiagonal(below, at, above, right)
+  const path: Cubic[] = []
+  for (let k = 0; k < n; k++) {
+    const out = theta[k] as number
+    const turn = k + 1 < n ? (turns[k + 1] as number) : 0
+    path.push(piece(knots[k] as Knot, knots[k + 1] as Knot, angles[k] as number, out, -turn - (theta[k + 1] as number), bounded))
+  }
+  return path
+}
+
+function closedSpline(knots: readonly Knot[], bounded: boolean): Path {
+  if (knots.length < 3) throw new RangeError('a closed spline needs at least three knots')
+  const n = knots.length
+  const fixed = knots.findIndex((k) => k.direction !== undefined)
+  if (fixed >= 0) {
+    const turned = [...knots.slice(fixed), ...knots.slice(0, fixed + 1)]
+    const path = hobbySpline(turned, { bounded })
+    // Start again at the knot that was given first.
+    const shift = (n - fixed) % n
+    return [...path.slice(shift), ...path.slice(0, shift)]
+  }
+  const { lengths, angles, turns } = chords(knots, true)
+  const rows: number[][] = []
+  const right: number[] = []
+  for (let k = 0; k < n; k++) {
+    const prev = (k + n - 1) % n
+    const next = (k + 1) % n
+    const before = 1 / ((knots[prev] as Knot).tension ?? 1)
+    const here = 1 / ((knots[k] as Knot).tension ?? 1)
+    const after = 1 / ((knots[next] as Knot).tension ?? 1)
+    const lengthIn = lengths[prev] as number
+    const lengthOut = lengths[k] as number
+    const row = new Array<number>(n).fill(0)
+    row[prev] = (row[prev] as number) + before / (here * here * lengthIn)
+    row[k] = (row[k] as number) + (3 - before) / (here * here * lengthIn) + (3 - after) / (here * here * lengthOut)
+    row[next] = (row[next] as number) + after / (here * here * lengthOut)
+    rows.push(row)
+    right.push(
+      (-(3 - before) / (here * here * lengthIn)) * (turns[k] as number) -
+        (after / (here * here * lengthOut)) * (turns[next] as number),
+    )
+  }
+  const theta = solveDense(rows, right)
+  return knots.map((knot, k) => {
+    const next = (k + 1) % n
+    return piece(knot, knots[next] as Knot, angles[k] as number, theta[k] as number, -(turns[next] as number) - (theta[next] as number), bounded)
+  })
+}
+
+/** Chord lengths and directions, and at each knot the turn from the chord before to the chord after. */
+function chords(knots: readonly Knot[], closed: boolean) {
+  const n = knots.length
+  const count = closed ? n : n - 1
+  const lengths: number[] = []
+  const angles: number[] = []
+  for (let k = 0; k < count; k++) {
+    const a = (knots[k] as Knot).at
+    const b = (knots[(k + 1) % n] as Knot).at
+    const length = distance(a, b)
+    if (!(length > 0)) throw new RangeError(`knots ${k} and ${(k + 1) % n} of a spline lie on each other`)
+    lengths.push(length)
+    angles.push(angleOf(subtract(b, a)))
+  }
+  const turns = new Array<number>(n).fill(0)
+  for (let k = closed ? 0 : 1; k < count; k++) {
+    turns[k] = wrap((angles[k] as number) - (angles[(k + count - 1) % count] as number))
+  }
+  return { lengths, angles, turns }
+}
+
+/** The cubic that leaves a at θ to its chord and enters b at φ. */
+function piece(a: Knot, b: Knot, angle: number, theta: number, phi: number, bounded: boolean): Cubic {
+  const length = distance(a.at, b.at)
+  const within = bounded ? triangle(theta, phi) : [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
+  const out = Math.min(velocity(theta, phi) / (a.tension ?? 1), within[0] as number) * length
+  const into = Math.min(velocity(phi, theta) / (b.tension ?? 1), within[1] as number) * length
+  const leave = heading(angle + theta)
+  const enter = heading(angle - phi)
+  return {
+    p0: a.at,
+    p1: { x: a.at.x + out * leave.x, y: a.at.y + out * leave.y },
+    p2: { x: b.at.x - into * enter.x, y: b.at.y - into * enter.y },
+    p3: b.at,
+  }
+}
+
+/** How far the end tangents run, in chords, until they meet; endless where they do not meet on the curve's side. */
+function triangle(theta: number, phi: number): [number, number] {
+  const sine = Math.sin(theta + phi)
+  const from = Math.sin(phi) / sine
+  const to = Math.sin(theta) / sine
+  return from > 0 && to > 0 ? [from, to] : [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
+}
+
+/** Hobby's handle length for unit chord and tension: ρ(θ, φ) / 3. */
+function velocity(theta: number, phi: number): number {
+  const st = Math.sin(theta)
+  const ct = Math.cos(theta)
+  const sp = Math.sin(phi)
+  const cp = Math.cos(phi)
+  const alpha = Math.SQRT2 * (st - sp / 16) * (sp - st / 16) * (ct - cp)
+  const root5 = Math.sqrt(5)
+  return (2 + alpha) / (3 * (1 + 0.5 * (root5 - 1) * ct + 0.5 * (3 - root5) * cp))
+}
+
+function wrap(angle: number): number {
+  if (angle > Math.PI) return angle - 2 * Math.PI
+  if (angle <= -Math.PI) return angle + 2 * Math.PI
+  return angle
+}
+
+function solveTridiagonal(below: number[], at: number[], above: number[], right: number[]): number[] {
+  const n = at.length
+  const c = above.slice()
+  const d = right.slice()
+  for (let k = 0; k < n; k++) {
+    const factor = k === 0 ? 0 : (below[k] as number)
+    const pivot = (at[k] as number) - factor * (k === 0 ? 0 : (c[k - 1] as number))
+    c[k] = (c[k] as number) / pivot
+    d[k] = ((d[k] as number) - factor * (k === 0 ? 0 : (d[k - 1] as number))) / pivot
+  }
+  for (let k = n - 2; k >= 0; k--) d[k] = (d[k] as number) - (c[k] as number) * (d[k + 1] as number)
+  return d
+}
+
+/** Gaussian elimination with partial pivoting; closed splines are short. */
+function solveDense(rows: number[][], right: number[]): number[] {
+  const n = rows.length
+  const m = rows.map((row, k) => [...row, right[k] as number])
+  for (let k = 0; k < n; k++) {
+    let best = k
+    for (let r = k + 1; r < n; r++) if (Math.abs(m[r]?.[k] as number) > Math.abs(m[best]?.[k] as number)) best = r
+    const pivotRow = m[best] as number[]
+    m[best] = m[k] as number[]
+    m[k] = pivotRow
+    for (let r = k + 1; r < n; r++) {
+      const row = m[r] as number[]
+      const factor = (row[k] as number) / (pivotRow[k] as number)
+      for (let col = k; col <= n; col++) row[col] = (row[col] as number) - factor * (pivotRow[col] as number)
+    }
+  }
+  const solution = new Array<number>(n).fill(0)
+  for (let k = n - 1; k >= 0; k--) {
+    const row = m[k] as number[]
+    let sum = row[n] as number
+    for (let col = k + 1; col < n; col++) sum -= (row[col] as number) * (solution[col] as number)
+    solution[k] = sum / (row[k] as number)
+  }
+  return solution
+}

@@ -1,0 +1,46 @@
+import { type Cubic, line, moveCubic, reverseCubic } from './cubic.ts'
+import type { Point } from './point.ts'
+
+/**
+ * Cubics that touch end to end, at least one. Open or closed: a closed path ends where it starts.
+ * Functions on paths measure position in mm of arc length from the start.
+ */
+export type Path = readonly Cubic[]
+
+/** The straight path through the points, at least two. */
+export function polyline(points: readonly Point[]): Path {
+  const path: Cubic[] = []
+  for (let i = 1; i < points.length; i++) path.push(line(points[i - 1] as Point, points[i] as Point))
+  if (path.length === 0) throw new RangeError('a path needs at least two points')
+  return path
+}
+
+export function startOf(path: Path): Point {
+  return firstCubic(path).p0
+}
+
+export function endOf(path: Path): Point {
+  return lastCubic(path).p3
+}
+
+export function firstCubic(path: Path): Cubic {
+  const first = path[0]
+  if (first === undefined) throw new RangeError('a path needs at least one cubic')
+  return first
+}
+
+export function lastCubic(path: Path): Cubic {
+  const last = path[path.length - 1]
+  if (last === undefined) throw new RangeError('a path needs at least one cubic')
+  return last
+}
+
+/** The same path run through the other way. */
+export function reversePath(path: Path): Path {
+  return path.map(reverseCubic).reverse()
+}
+
+/** The path with every control point passed through `move`; exact for affine moves (turn, shift, mirror). */
+export function movePath(path: Path, move: (p: Point) => Point): Path {
+  return path.map((c) => moveCubic(c, move))
+}

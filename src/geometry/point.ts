@@ -1,0 +1,90 @@
+/** A point or a vector in the plane: millimetres, x to the right, y up. */
+export interface Point {
+  readonly x: number
+  readonly y: number
+}
+
+export function point(x: number, y: number): Point {
+  return { x, y }
+}
+
+export function add(a: Point, b: Point): Point {
+  return { x: a.x + b.x, y: a.y + b.y }
+}
+
+/** The vector from b to a. */
+export function subtract(a: Point, b: Point): Point {
+  return { x: a.x - b.x, y: a.y - b.y }
+}
+
+export function scale(a: Point, factor: number): Point {
+  return { x: a.x * factor, y: a.y * factor }
+}
+
+/** a + factor · b. */
+export function along(a: Point, b: Point, factor: number): Point {
+  return { x: a.x + b.x * factor, y: a.y + b.y * factor }
+}
+
+/** The point at `fraction` of the way from a (0) to b (1); fractions beyond continue the line. */
+export function between(a: Point, b: Point, fraction: number): Point {
+  return { x: a.x + (b.x - a.x) * fraction, y: a.y + (b.y - a.y) * fraction }
+}
+
+export function dot(a: Point, b: Point): number {
+  return a.x * b.x + a.y * b.y
+}
+
+/** Positive when b lies anticlockwise of a. */
+export function cross(a: Point, b: Point): number {
+  return a.x * b.y - a.y * b.x
+}
+
+export function magnitude(a: Point): number {
+  return Math.hypot(a.x, a.y)
+}
+
+export function distance(a: Point, b: Point): number {
+  return Math.hypot(a.x - b.x, a.y - b.y)
+}
+
+/** The unit vector of a; throws on a vector without length, which has no direction. */
+export function unit(a: Point): Point {
+  const length = magnitude(a)
+  if (!(length > 0)) throw new RangeError('a vector without length has no direction')
+  return { x: a.x / length, y: a.y / length }
+}
+
+/** The unit vector at `angle` radians, anticlockwise from +x. */
+export function heading(angle: number): Point {
+  return { x: Math.cos(angle), y: Math.sin(angle) }
+}
+
+/** The direction of a in radians, in (−π, π], anticlockwise from +x. */
+export function angleOf(a: Point): number {
+  return Math.atan2(a.y, a.x)
+}
+
+/** The angle in radians, in (−π, π], by which a must turn anticlockwise to point as b does. */
+export function turnBetween(a: Point, b: Point): number {
+  return Math.atan2(cross(a, b), dot(a, b))
+}
+
+/** a turned a quarter anticlockwise: the left normal of a direction. */
+export function leftOf(a: Point): Point {
+  return { x: -a.y, y: a.x }
+}
+
+/** a turned a quarter clockwise: the right normal of a direction. */
+export function rightOf(a: Point): Point {
+  return { x: a.y, y: -a.x }
+}
+
+/** a turned by `angle` radians anticlockwise about `center`. */
+export function rotateAbout(a: Point, center: Point, angle: number): Point {
+  const c = Math.cos(angle)
+  const s = Math.sin(angle)
+  const x = a.x - center.x
+  const y = a.y - center.y
+  return { x: center.x + c * x - s * y, y: center.y + s * x + c * y }
+}
