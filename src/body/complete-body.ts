@@ -1,0 +1,42 @@
+import type { Finding } from '../base/problem.ts'
+import { failure, type Result, success } from '../base/result.ts'
+import type { Body } from './body.ts'
+import { estimateBody } from './estimate.ts'
+import type { GivenMeasures } from './given.ts'
+import { impossibleMeasures } from './impossible.ts'
+import { MEASURE_NAMES } from './measure.ts'
+import { plausibleMeasures } from './plausible.ts'
+
+/** A body ready to be drafted, and what looks unlikely about its measures. */
+export interface CompletedBody {
+  readonly body: Body
+  readonly findings: readonly Finding[]
+}
+
+/**
+ * Fills in what was not measured. The measures given stay as they are, left and right apart; the others are estimated
+ * from them, marked, with a standard error where the survey gives one, and named in one note. Warnings say what looks
+ * unlikely. Fails, with places by field, where a required measure is missing (`missing`), where no body has such a
+ * measure (`measure-out-of-range`), and where measures cannot be of one body (the codes of `RELATIONS`), then with remedies.
+ */
+export function completeBody(given: GivenMeasures): Result<CompletedBody> {
+  const problems = impossibleMeasures(given)
+  if (problems.length > 0) return failure(...problems)
+  const body = estimateBody(given)
+  return success({ body, findings: [...plausibleMeasures(given), ...estimatesNote(body)] })
+}
+
+function estimatesNote(body: Body): Finding[] {
+  const names = MEASURE_NAMES.filter((name) => body.left[name]?.estimated || body.right[name]?.estimated)
+  if (names.length === 0) return []
+  return [
+    {
+      code: 'estimated-measures',
+      severity: 'note',
+      where: { field: 'body' },
+      actual: `estimated: ${names.join(', ')}`,
+      expected: 'measured ones fit better',
+      hint: 'measure them when the performer next comes in, and write them under body',
+    },
+  ]
+}
