@@ -1,0 +1,131 @@
+import { type Cubic, pointAt } from '../geometry/cubic.ts'
+import { hobbySpline } from '../geometry/hobby.ts'
+import { curvatureChanges, curvatureSigns } from '../geometry/inflections.ts'
+import type { Path } from '../geometry/path.ts'
+import { tangentAt } from '../geometry/path-length.ts'
+import { along, angleOf, between, distance, heading, type Point, point, subtract, turnBetween, unit } from '../geometry/point.ts'
+
+export interface ArmscyePoints {
+  readonly underarm: Point
+  /** Direction in which the armscye leaves the underarm, towards the center. */
+  readonly leaving: Point
+  /** Where the armscye crosses the back or front width line. */
+  readonly width: Point
+  readonly shoulder: Point
+  /** Direction in which the armscye arrives at the shoulder point. */
+  readonly arriving: Point
+  /** Wanted distance of the hollow from the corner of width line and underarm line, on the 45° line, mm. */
+  readonly hollow: number
+}
+
+/** Share of the chord: a circle's arc has a third or more. */
+const SHORTEST_HANDLE = 0.15
+
+export interface Armscye {
+  /** From the underarm to the shoulder point. */
+  readonly path: Path
+  /** The hollow that was drawn, mm from the corner; the wanted one where the curve stays fair with it. */
+  readonly hollow: number
+}
+
+/**
+ * The armscye: a fair curve through underarm, hollow, width point and shoulder point. Between underarm and width
+ * point it turns one way all along, above that it bends back at most once. The cutter's hollow is deeper than
+ * the natural curve through the other three points, and a shoulder point far outside bends the curve back at the
+ * width line; so, just as far as fairness needs (to a thousandth of the way): first the direction at the width
+ * point turns to one with which both sides of it are fair, then the hollow moves towards the natural curve.
+ */
+export function armscye(points: ArmscyePoints): Armscye {
+  const free = draw(points, points.hollow)
+  if (isFair(free)) return { path: free, hollow: points.hollow }
+  const drawnDirection = tangentAt(free[1] as Cubic, 1)
+  const turned = (share: number) =>
+    draw(points, points.hollow, unit(between(drawnDirection, fairDirection(points, points.hollow), share)))
+  if (isFair(turned(1))) return { path: turned(leastFair((share) => isFair(turned(share)))), hollow: points.hollow }
+  const natural = naturalHollow(points)
+  const hollow = (share: number) => points.hollow + (natural - points.hollow) * share
+  const moved = (share: number) => draw(points, hollow(share), fairDirection(points, hollow(share)))
+  const share = leastFair((share) => isFair(moved(share)))
+  return { path: moved(share), hollow: hollow(share) }
+}
+
+/**
+ * A direction at the width point that leaves no reason to bend back: between the chords that meet there where the
+ * curve goes on turning clockwise to the shoulder, and as far beyond the upper chord as the arrival is before it
+ * where it turns back.
+ */
+function fairDirection(points: ArmscyePoints, hollow: number): Point {
+  const below = subtract(points.width, hollowPoint(points, hollow))
+  const above = subtract(points.shoulder, points.width)
+  const arrival = turnBetween(above, points.arriving)
+  return heading(angleOf(above) + (arrival > 0 ? -arrival : turnBetween(above, below) / 2))
+}
+
+/** The smallest share that is fair, given that 1 is (or is the best there is), to a thousandth. */
+function leastFair(fair: (share: number) => boolean): number {
+  let low = 0
+  let high = 1
+  for (let i = 0; i < 10; i++) {
+    const middle = (low + high) / 2
+    if (fair(middle)) high = middle
+    else low = middle
+  }
+  return high
+}
+
+function corner(points: ArmscyePoints): Point {
+  return point(points.width.x, points.underarm.y)
+}
+
+function draw(points: ArmscyePoints, hollow: number, atWidth?: Point): Path {
+  return hobbySpline(
+    [
+      { at: points.underarm, direction: points.leaving },
+      { at: hollowPoint(points, hollow) },
+      { at: points.width, ...(atWidth ? { direction: atWidth } : {}) },
+      { at: points.shoulder, direction: points.arriving },
+    ],
+    { bounded: true },
+  )
+}
+
+function hollowPoint(points: ArmscyePoints, hollow: number): Point {
+  return along(corner(points), point(Math.SQRT1_2, Math.SQRT1_2), hollow)
+}
+
+/** Where the curve through underarm, width point and shoulder point alone crosses the 45° line, mm from the corner. */
+function naturalHollow(points: ArmscyePoints): number {
+  const [lower] = hobbySpline([
+    { at: points.underarm, direction: points.leaving },
+    { at: points.width },
+    { at: points.shoulder, direction: points.arriving },
+  ]) as [Cubic]
+  const at = corner(points)
+  let low = 0
+  let high = 1
+  for (let i = 0; i < 60; i++) {
+    const t = (low + high) / 2
+    const p = pointAt(lower, t)
+    if (p.x - at.x > p.y - at.y) low = t
+    else high = t
+  }
+  const p = pointAt(lower, (low + high) / 2)
+  return Math.SQRT1_2 * (p.x - at.x + (p.y - at.y))
+}
+
+/**
+ * Clockwise all along from the underarm to the width point, bending back at most once above it, and nowhere bent as
+ * in a corner: a handle much shorter than its chord would be one.
+ */
+function isFair(path: Path): boolean {
+  return (
+    curvatureSigns(path.slice(0, 2)).every((sign) => sign < 0) &&
+    curvatureChanges(path) <= 1 &&
+    path.every((c) => Math.min(distance(c.p0, c.p1), distance(c.p2, c.p3)) > SHORTEST_HANDLE * distance(c.p0, c.p3))
+  )
+}
+
+/** The width point: on the width line, part of the way up from the underarm level to the shoulder point. */
+export function widthPoint(x: number, underarm: Point, shoulder: Point, share: number): Point {
+  return point(x, between(underarm, shoulder, share).y)
+}

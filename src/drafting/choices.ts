@@ -1,0 +1,52 @@
+/** How close the garment sits. */
+export type Fit = 'close' | 'standing' | 'easy'
+
+/** What it is cut from: decides how much can be eased into the armscye. */
+export type Cloth = 'muslin' | 'soft wool' | 'firm' | 'leather'
+
+/** Where the bodice opens. */
+export type Opening = 'center back' | 'center front' | 'none'
+
+/** Where wearing ease is added; mm round the body or the limb. */
+export type EaseName =
+  | 'bust'
+  | 'waist'
+  | 'back width'
+  | 'front width'
+  | 'armscye depth'
+  | 'upper arm'
+  | 'upper arm flexed'
+  | 'elbow'
+  | 'wrist'
+  | 'neckline'
+
+/** Cap ease: mm, or a share of the armscye (0.06 is 6 %). */
+export type CapEase = { readonly mm: number } | { readonly share: number }
+
+/** The draper's choices, every one with a default (see `readChoices`). */
+export interface Choices {
+  readonly fit: Fit
+  readonly cloth: Cloth
+  readonly opening: Opening
+  /** Ease that replaces the fit's own, mm. */
+  readonly ease: Readonly<Partial<Record<EaseName, number>>>
+  readonly capEase?: CapEase
+  /**
+   * Intake of a bust dart in mm; `flat` for none; `eased`: from the measures or estimated, but eased in without a
+   * dart; absent: from the measures or estimated.
+   */
+  readonly bustDart?: number | 'flat' | 'eased'
+  /** Total intake of the elbow darts, mm. */
+  readonly elbowIntake?: number
+  /** How many elbow darts: two by default; without any the sleeve hangs straight. */
+  readonly elbowDarts?: 0 | 1 | 2
+  /** Intake of a back shoulder dart in mm, which takes the place of the shoulder's ease. */
+  readonly shoulderDart?: number
+  /** Width of the sleeve at the biceps line and height of the cap, mm: given in place of upper arm and cap ease. */
+  readonly bicepsWidth?: number
+  readonly capHeight?: number
+  /** The lowest cap that is accepted, as a share of the armscye. */
+  readonly leastCapRatio?: number
+}
+
+export const STANDARD_CHOICES: Choices = { fit: 'close', cloth: 'muslin', opening: 'center back', ease: {} }

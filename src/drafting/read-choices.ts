@@ -1,0 +1,104 @@
+import { z } from 'zod'
+import { parseLength } from '../base/lengths.ts'
+import { type Readers, raise } from '../base/readers.ts'
+import { failure, success } from '../base/result.ts'
+import { type Choices, type Cloth, type EaseName, type Fit, type Opening, STANDARD_CHOICES } from './choices.ts'
+
+export const FITS = ['close', 'standing', 'easy'] as const satisfies readonly Fit[]
+export const CLOTHS = ['muslin', 'soft wool', 'firm', 'leather'] as const satisfies readonly Cloth[]
+export const OPENINGS = ['center back', 'center front', 'none'] as const satisfies readonly Opening[]
+export const ELBOW_DARTS = ['none', 'one', 'two'] as const
+export const EASE_NAMES = [
+  'bust',
+  'waist',
+  'back width',
+  'front width',
+  'armscye depth',
+  'upper arm',
+  'upper arm flexed',
+  'elbow',
+  'wrist',
+  'neckline',
+] as const satisfies readonly EaseName[]
+
+/** What the `draft` section holds as it is read, before the standard choices fill it up. */
+export type WrittenChoices = z.output<ReturnType<typeof choicesSchema>>
+
+/** The schema of the `draft` section; lengths to mm. `bust: flat` is the same as `bust dart: flat`. */
+export function choicesSchema(read: Readers) {
+  const ease = Object.fromEntries(EASE_NAMES.map((name) => [name, read.length().optional()])) as Record<
+    EaseName,
+    z.ZodOptional<ReturnType<Readers['length']>>
+  >
+  const section = z.strictObject({
+    fit: read.name('fit', FITS).optional(),
+    cloth: read.name('cloth', CLOTHS).optional(),
+    opening: read.name('opening', OPENINGS).optional(),
+    ease: z.strictObject({ ...ease, cap: read.lengthOrShare().optional() }).optional(),
+    'bust dart': bustDart(read).optional(),
+    bust: read.name('bust', ['flat']).optional(),
+    'elbow intake': read.lengthFromZero().optional(),
+    'elbow darts': read.name('number of elbow darts', ELBOW_DARTS).optional(),
+    'shoulder dart': read.lengthFromZero().optional(),
+    'biceps width': read.positiveLength().optional(),
+    'cap height': read.positiveLength().optional(),
+    'least cap height': read.share().optional(),
+  })
+  return section.superRefine((written, context) => {
+    if (written.bust === undefined || written['bust dart'] === undefined || typeof written['bust dart'] === 'string') return
+    raise(context, {
+      code: 'choices-disagree',
+      actual: 'bust: flat and a bust dart',
+      expected: 'one of the two',
+      hint: 'take out bust: flat, or the bust dart',
+    })
+  })
+}
+
+const BUST_WORDS = ['flat', 'eased'] as const
+
+function bustDart(read: Readers) {
+  return read.parsed<number | 'flat' | 'eased'>('an intake such as 1 in, flat or eased', (text) => {
+    const word = BUST_WORDS.find((known) => known === text.trim().toLowerCase())
+    if (word) return success(word)
+    const result = parseLength(text, read.unit)
+    if (!result.ok || result.value >= 0) return result
+    return failure({
+      code: 'length-out-of-range',
+      where: {},
+      actual: `"${text}"`,
+      expected: 'an intake of zero or more, flat or eased',
+      hint: 'leave the minus out, or write flat for no bust dart',
+    })
+  })
+}
+
+/** The choices of a performer file: what it says over the standard ones. */
+export function readChoices(written: WrittenChoices = {}): Choices {
+  const { cap, ...ease } = written.ease ?? {}
+  const dart = written['bust dart'] ?? written.bust
+  const elbow = written['elbow intake']
+  const count = written['elbow darts']
+  const shoulder = written['shoulder dart']
+  const width = written['biceps width']
+  const height = written['cap height']
+  const least = written['least cap height']
+  return {
+    fit: written.fit ?? STANDARD_CHOICES.fit,
+    cloth: written.cloth ?? STANDARD_CHOICES.cloth,
+    opening: written.opening ?? STANDARD_CHOICES.opening,
+    ease: definedOf(ease),
+    ...(cap === undefined ? {} : { capEase: cap }),
+    ...(dart === undefined ? {} : { bustDart: dart }),
+    ...(elbow === undefined ? {} : { elbowIntake: elbow }),
+    ...(count === undefined ? {} : { elbowDarts: ELBOW_DARTS.indexOf(count) as 0 | 1 | 2 }),
+    ...(shoulder === undefined ? {} : { shoulderDart: shoulder }),
+    ...(width === undefined ? {} : { bicepsWidth: width }),
+    ...(height === undefined ? {} : { capHeight: height }),
+    ...(least === undefined ? {} : { leastCapRatio: least }),
+  }
+}
+
+function definedOf(ease: Partial<Record<EaseName, number | undefined>>): Choices['ease'] {
+  return Object.fromEntries(Object.entries(ease).filter(([, mm]) => mm !== undefined))
+}
