@@ -1,0 +1,177 @@
+import type { Finding, Place } from '../base/problem.ts'
+import type { Pattern } from '../pattern/pattern.ts'
+import type { Effect } from './operation.ts'
+import { isGone, type PositionMap } from './position-map.ts'
+import { baseName } from '../pattern/side-names.ts'
+
+/** Less than this left of an allowance is a warning, mm: a seam cannot be sewn in less. */
+const LEAST_LEFT = 3
+
+/** Amounts equal to this are equal: rounding of fractions of an inch, mm. */
+const ROUNDING = 1e-6
+
+/** Allowances of mock-ups, mm: by seam id, `cap`, `underarm seam` or `default`; `byMockUp` overrides by number. */
+export interface MockUpAllowances {
+  readonly standard: Readonly<Record<string, number>>
+  readonly byMockUp: Readonly<Record<number, Readonly<Record<string, number>>>>
+}
+
+/** What a seam of a mock-up was cut with, what its let-outs used and what is left; mm. */
+export interface AllowanceRow {
+  readonly piece: string
+  readonly seam: string
+  readonly cut: number
+  readonly used: number
+  readonly left: number
+}
+
+/** A let-out of one seam that still counts: where it lies on the seam as it now is, and how much of it is used. */
+export interface LetOut {
+  readonly piece: string
+  readonly seam: string
+  readonly from: number
+  readonly to: number
+  readonly amount: number
+}
+
+/** Amounts used of the allowances of one mock-up. A new mock-up starts with an empty one. */
+export type Budget = readonly LetOut[]
+
+const FAMILIES: Readonly<Record<string, string>> = {
+  'front cap': 'cap',
+  'back cap': 'cap',
+  'front underarm seam': 'underarm seam',
+  'back underarm seam': 'underarm seam',
+}
+
+/** What a seam of this mock-up was cut with: the mock-up's own allowance where one is given, else as drafted; mm. */
+export function cutAllowance(
+  allowances: MockUpAllowances,
+  mockUp: number,
+  seam: { readonly id: string; readonly allowance: number },
+): number {
+  const own = allowances.byMockUp[mockUp]
+  // A fold has no allowance whatever the default says.
+  if (!own || seam.allowance === 0) return seam.allowance
+  const id = baseName(seam.id)
+  return own[id] ?? own[FAMILIES[id] ?? id] ?? own.default ?? seam.allowance
+}
+
+/**
+ * The budget after a correction. Let-outs of one seam add up, wherever on the seam they are: the shop keeps one
+ * figure for each seam. A take-in gives back what a let-out in the same place had used, never more.
+ */
+export function spend(budget: Budget, effects: readonly Effect[], map: PositionMap): Budget {
+  let entries = budget.flatMap((entry) => carriedOn(entry, map))
+  for (const effect of effects) {
+    if (effect.kind !== 'seam moved') continue
+    const { piece, seam, from, to, amount } = effect
+    if (amount > 0) entries.push({ piece, seam, from, to, amount })
+    else entries = givenBack(entries, effect, -amount)
+  }
+  return entries
+}
+
+/** A let-out followed through an operation: to both sides when its piece was split. */
+function carriedOn(entry: LetOut, map: PositionMap): LetOut[] {
+  const at = (along: number) => map.seam({ piece: entry.piece, seam: entry.seam, along })
+  const starts = at(entry.from)
+  const ends = at(entry.to)
+  return starts.flatMap((start, i) => {
+    const end = ends[i]
+    if (end === undefined || isGone(start) || isGone(end)) return [entry]
+    const [from, to] = start.along <= end.along ? [start.along, end.along] : [end.along, start.along]
+    return [{ piece: start.piece, seam: start.seam, from, to, amount: entry.amount }]
+  })
+}
+
+function givenBack(entries: readonly LetOut[], takeIn: Omit<LetOut, 'amount'>, amount: number): LetOut[] {
+  let rest = amount
+  return [...entries]
+    .reverse()
+    .flatMap((entry) => {
+      const same = entry.piece === takeIn.piece && entry.seam === takeIn.seam
+      if (!same || entry.to <= takeIn.from || entry.from >= takeIn.to) return [entry]
+      const back = Math.min(rest, entry.amount)
+      rest -= back
+      return entry.amount - back > ROUNDING ? [{ ...entry, amount: entry.amount - back }] : []
+    })
+    .reverse()
+}
+
+/** One row for every seam with an allowance, as the pattern's pieces now are. */
+export function allowanceRows(
+  pattern: Pattern,
+  budget: Budget,
+  allowances: MockUpAllowances,
+  mockUp: number,
+): AllowanceRow[] {
+  return pattern.pieces.flatMap((piece) =>
+    piece.seams
+      .filter((seam) => seam.allowance > 0)
+      .map((seam) => {
+        const cut = cutAllowance(allowances, mockUp, seam)
+        const used = budget
+          .filter((entry) => entry.piece === piece.id && entry.seam === seam.id)
+          .reduce((sum, entry) => sum + entry.amount, 0)
+        return { piece: piece.id, seam: seam.id, cut, used, left: cut - used }
+      }),
+  )
+}
+
+/**
+ * What a correction did to the allowances: an error where it let out more than was left, naming what remained; a
+ * warning where less than 3 mm is left. Only for seams that it used more of.
+ */
+export function budgetFindings(
+  before: readonly AllowanceRow[],
+  after: readonly AllowanceRow[],
+  where: Place,
+  say: (mm: number) => string,
+): Finding[] {
+  return after.flatMap((row): Finding[] => {
+    const was =
+      before.find((r) => r.piece === row.piece && r.seam === row.seam) ??
+      before.find((r) => r.piece === baseName(row.piece) && r.seam === baseName(row.seam))
+    const used = row.used - (was?.used ?? 0)
+    if (used <= ROUNDING) return []
+    const remained = row.left + used
+    const place = { ...where, piece: row.piece, seam: row.seam }
+    if (row.left < -ROUNDING) {
+      return [
+        {
+          code: 'allowance-exceeded',
+          severity: 'error',
+          where: place,
+          actual: `the ${row.seam} is let out by ${say(used)}, and ${say(Math.max(0, remained))} of its allowance remained`,
+          expected: `at most ${say(Math.max(0, remained))} on a mock-up cut with ${say(row.cut)}`,
+          hint: 'let out less, piece cloth on, or cut a new mock-up and record it as the next one',
+        },
+      ]
+    }
+    if (row.left >= LEAST_LEFT - ROUNDING) return []
+    return [
+      {
+        code: 'allowance-low',
+        severity: 'warning',
+        where: place,
+        actual: `${say(row.left)} of the allowance is left on the ${row.seam}`,
+        expected: `at least ${say(LEAST_LEFT)}`,
+        hint: 'cut a new mock-up before letting this seam out again',
+      },
+    ]
+  })
+}
+
+/** The pattern with the seam allowances that this mock-up is cut with; the same object where nothing differs. */
+export function withAllowances(pattern: Pattern, allowances: MockUpAllowances, mockUp: number): Pattern {
+  if (!allowances.byMockUp[mockUp]) return pattern
+  const pieces = pattern.pieces.map((piece) => {
+    const seams = piece.seams.map((seam) => {
+      const allowance = cutAllowance(allowances, mockUp, seam)
+      return allowance === seam.allowance ? seam : { ...seam, allowance }
+    })
+    return seams.every((seam, i) => seam === piece.seams[i]) ? piece : { ...piece, seams }
+  })
+  return pieces.every((piece, i) => piece === pattern.pieces[i]) ? pattern : { ...pattern, pieces }
+}

@@ -1,0 +1,157 @@
+import type { EaseRange, Join, JoinPart, Pattern } from '../pattern/pattern.ts'
+import { seamLength } from '../pattern/seam.ts'
+import { isGone, type PositionMap } from './position-map.ts'
+import { baseName } from '../pattern/side-names.ts'
+import { sleeveFigures } from './sleeve-figures.ts'
+
+/** A seam whose stitching line changed; lengths with darts closed, mm. */
+export interface SeamChange {
+  readonly piece: string
+  readonly seam: string
+  readonly before: number
+  readonly after: number
+}
+
+/** Both sides of a join, mm. */
+export interface JoinLengths {
+  readonly a: number
+  readonly b: number
+  /** a − b. */
+  readonly ease: number
+}
+
+/** A join one of whose sides changed: what the correction did to the partner seams. */
+export interface JoinChange {
+  readonly join: string
+  readonly before: JoinLengths
+  readonly after: JoinLengths
+  readonly declared: EaseRange
+  /** The correction that would restore it, where the ease left its range. */
+  readonly restores?: string
+}
+
+/** A figure of a sleeve that changed: `cap height` and `biceps width` in mm, `neutral lift` in degrees. */
+export interface FigureChange {
+  readonly piece: string
+  readonly figure: 'cap height' | 'biceps width' | 'neutral lift'
+  readonly unit: 'mm' | 'deg'
+  readonly before: number
+  readonly after: number
+}
+
+/** What one correction did. */
+export interface Changes {
+  readonly seams: readonly SeamChange[]
+  readonly joins: readonly JoinChange[]
+  readonly figures: readonly FigureChange[]
+}
+
+/** Changes smaller than this are none, mm or degrees: far below a pencil line. */
+const NOTHING = 0.005
+
+/**
+ * What changed from one pattern to the next: every seam whose line is another object now, the joins that sew one,
+ * front and back apart, and the figures of the sleeve. `map` tells where pieces went that were split.
+ */
+export function changesBetween(before: Pattern, after: Pattern, map: PositionMap): Changes {
+  const seams: SeamChange[] = []
+  const touched = new Set<string>()
+  for (const { piece, old, seam, now } of seamPairs(before, after, map)) {
+    const change = { piece, seam: now.id, before: seamLength(old), after: seamLength(now) }
+    touched.add(key(piece, seam))
+    seams.push(change)
+  }
+  const joins = after.joins.flatMap((join) => joinChange(before, after, join, touched))
+  return { seams, joins, figures: figureChanges(before, after) }
+}
+
+/** Seams that were drawn anew, beside what they were; a split alone draws nothing anew. */
+function seamPairs(before: Pattern, after: Pattern, map: PositionMap) {
+  return before.pieces.flatMap((piece) =>
+    piece.seams.flatMap((old) =>
+      map.seam({ piece: piece.id, seam: old.id, along: seamLength(old) / 2 }).flatMap((moved) => {
+        if (isGone(moved)) return []
+        const now = after.pieces.find((p) => p.id === moved.piece)?.seams.find((s) => s.id === moved.seam)
+        if (!now || sameLine(old.parts, now.parts)) return []
+        return [{ piece: moved.piece, old, seam: moved.seam, now }]
+      }),
+    ),
+  )
+}
+
+/** Whether a line is the same, or its mirror image: coordinates are mirrored exactly. */
+function sameLine(old: JoinableParts, now: JoinableParts): boolean {
+  if (old === now) return true
+  const flat = (parts: JoinableParts) => parts.flat()
+  const a = flat(old)
+  const b = flat(now)
+  if (a.length !== b.length) return false
+  return (
+    a.every((c, i) => c === b[i]) ||
+    a.every((c, i) => {
+      const d = b[b.length - 1 - i]
+      return d !== undefined && [c.p0, c.p1, c.p2, c.p3].every((p, k) => mirrored(p, [d.p3, d.p2, d.p1, d.p0][k]))
+    })
+  )
+}
+
+type JoinableParts = Pattern['pieces'][number]['seams'][number]['parts']
+
+function mirrored(p: { x: number; y: number }, q: { x: number; y: number } | undefined): boolean {
+  return q !== undefined && p.x === 0 - q.x && p.y === q.y
+}
+
+function joinChange(before: Pattern, after: Pattern, join: Join, touched: ReadonlySet<string>): JoinChange[] {
+  if (![...join.a, ...join.b].some((part) => touched.has(key(part.piece, part.seam)))) return []
+  const was = before.joins.find((old) => old.id === join.id) ?? before.joins.find((old) => old.id === baseName(join.id))
+  if (!was) return []
+  const now = joinLengths(after, join)
+  const restores =
+    now.ease < join.ease.min - NOTHING || now.ease > join.ease.max + NOTHING ? restoring(join.id) : undefined
+  return [
+    {
+      join: join.id,
+      before: joinLengths(before, was),
+      after: now,
+      declared: join.ease,
+      ...(restores === undefined ? {} : { restores }),
+    },
+  ]
+}
+
+/** The lengths of a join's sides on a pattern; 0 for a seam that is not there. */
+export function joinLengths(pattern: Pattern, join: Join): JoinLengths {
+  const a = join.a.reduce((sum, part) => sum + partLength(pattern, part), 0)
+  const b = join.b.reduce((sum, part) => sum + partLength(pattern, part), 0)
+  return { a, b, ease: a - b }
+}
+
+function partLength(pattern: Pattern, part: JoinPart): number {
+  const seam = pattern.pieces.find((p) => p.id === part.piece)?.seams.find((s) => s.id === part.seam)
+  if (!seam) return 0
+  return (part.to ?? seamLength(seam)) - (part.from ?? 0)
+}
+
+function restoring(join: string): string | undefined {
+  return /^(front|back) cap\b/.test(join) ? 'rematch cap' : undefined
+}
+
+function figureChanges(before: Pattern, after: Pattern): FigureChange[] {
+  return after.pieces.flatMap((piece) => {
+    const old = before.pieces.find((p) => p.id === piece.id) ?? before.pieces.find((p) => p.id === baseName(piece.id))
+    if (!old || old === piece) return []
+    const was = sleeveFigures(old)
+    const now = sleeveFigures(piece)
+    if (!was || !now) return []
+    const rows: FigureChange[] = [
+      { piece: piece.id, figure: 'cap height', unit: 'mm', before: was.capHeight, after: now.capHeight },
+      { piece: piece.id, figure: 'biceps width', unit: 'mm', before: was.bicepsWidth, after: now.bicepsWidth },
+      { piece: piece.id, figure: 'neutral lift', unit: 'deg', before: was.neutralLift, after: now.neutralLift },
+    ]
+    return rows.some((row) => Math.abs(row.after - row.before) > NOTHING) ? rows : []
+  })
+}
+
+function key(piece: string, seam: string): string {
+  return `${piece}/${seam}`
+}

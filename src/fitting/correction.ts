@@ -1,0 +1,64 @@
+import type { z } from 'zod'
+import type { Readers } from '../base/readers.ts'
+import type { Result } from '../base/result.ts'
+import type { Pattern } from '../pattern/pattern.ts'
+import type { PatternOperation } from './operation.ts'
+import type { CorrectionSide } from './record.ts'
+
+/** What a correction is compiled against. */
+export interface CorrectionContext {
+  /** The mock-up as it stood on the body, before any of this fitting's corrections: all places refer to it. */
+  readonly worn: Pattern
+  readonly side: CorrectionSide
+}
+
+/** How a correction is worded on the alteration slip; lengths come in the file's unit through `say`. */
+export interface SlipWords {
+  /** What to do, as an order: `let out the cap by 3/8 in`. */
+  readonly what: string
+  /** Where, and where it runs to nothing. */
+  readonly where: string
+}
+
+/** A default of a setting, as the draper would write it, and where it comes from. */
+export interface SettingDefault {
+  readonly setting: string
+  readonly value: string
+  readonly source: string
+}
+
+/**
+ * A trade correction: what a draper writes after a fitting. It is a plain object; defining one and adding it to the
+ * table in `corrections.ts` (or giving an own table to `replay`) is all it takes. `S` is what the settings' schema
+ * puts out: lengths in mm, angles in radians, everything plain data, so that a record survives JSON.
+ */
+export interface Correction<S = unknown> {
+  /** As it stands after `do:` in the performer file. */
+  readonly name: string
+  /** What it does to the pattern, in one sentence. */
+  readonly does: string
+  /** What is seen on the body when it is called for. */
+  readonly answers: readonly string[]
+  /** The correction's own settings, a strict object; `do`, `side`, `seen` and `voided` are common to all. */
+  readonly settings: (read: Readers) => z.ZodObject
+  readonly defaults: readonly SettingDefault[]
+  /** What it leaves unmatched on other pieces, and the correction that would restore it; undefined: nothing. */
+  readonly leaves?: string
+  /** The pattern operations that make it, in order. Pure; problems say which setting cannot be met and why. */
+  compile(context: CorrectionContext, settings: S): Result<readonly PatternOperation[]>
+  word(settings: S, say: (mm: number) => string): SlipWords
+}
+
+/**
+ * A correction for the table, which holds corrections of all kinds of settings. Settings are only ever read by the
+ * correction's own schema, so they are what it put out.
+ */
+export function defineCorrection<Schema extends z.ZodObject>(
+  definition: Omit<Correction<z.output<Schema>>, 'settings'> & { readonly settings: (read: Readers) => Schema },
+): Correction {
+  return {
+    ...definition,
+    compile: (context, settings) => definition.compile(context, settings as z.output<Schema>),
+    word: (settings, say) => definition.word(settings as z.output<Schema>, say),
+  }
+}

@@ -1,0 +1,144 @@
+import { arcLength } from '../../geometry/arc-length.ts'
+import { type Cubic, curvatureAt } from '../../geometry/cubic.ts'
+import { type Path, reversePath } from '../../geometry/path.ts'
+import { tangentAt } from '../../geometry/path-length.ts'
+import { turnBetween } from '../../geometry/point.ts'
+import { cutPath } from '../cut-path.ts'
+import { type Profile, type ProfileNode, smoothProfile } from '../profile.ts'
+import { shortArc } from '../short-arc.ts'
+
+/** Each half of the cap may change its length by no more than about this, mm. */
+export const MOST_CHANGE = 1
+
+/** A rise of direction that the eye does not see as a bend back, radians: a quarter of a degree. */
+const UNSEEN = Math.PI / 720
+
+const STEP = 0.5
+
+/** What a reach does to one half of the cap. */
+export interface ReachOutcome {
+  /** Change of the half's length, mm. */
+  readonly change: number
+  /** How far the cap turns at the underarm, radians; 0: it meets the underarm seam at the angle it had. */
+  readonly turn: number
+  /** Whether it stays hollow from the underarm to the taper's end. */
+  readonly hollow: boolean
+}
+
+/** The shape of a reach along half a cap, from the underarm (position 0) to the end of the taper. */
+export interface ReachShape {
+  readonly nodes: readonly ProfileNode[]
+  /** Slope at the underarm, mm per mm, zero or negative. */
+  readonly slope: number
+}
+
+/**
+ * How a reach of `by` mm runs to nothing over `taper` mm: as near as can be to level at the underarm, where the
+ * cap then runs smoothly across the underarm seam, as long as each half stays hollow below the notch and keeps
+ * its length within 1 mm. On a short taper a level start would bulge the cap; it is then lifted like a wing, straight
+ * and then in a parabola, hollow at the price of a corner at the underarm. `halves` run from the underarm up,
+ * both as if they were the front half. Where no shape keeps the length, the hollow one that changes it least.
+ */
+export function reachShape(halves: readonly Path[], by: number, taper: number): ReachShape {
+  const lines = halves.map((half) => sampleLine(half, taper))
+  let best: { shape: ReachShape; badness: number } | undefined
+  for (const shape of candidates(by, taper)) {
+    const outcomes = lines.map((line) => outcomeOf(line, shape))
+    const change = Math.max(...outcomes.map((outcome) => Math.abs(outcome.change)))
+    const hollow = outcomes.every((outcome) => outcome.hollow)
+    if (hollow && change <= MOST_CHANGE) return shape
+    const badness = change + (hollow ? 0 : 100)
+    if (!best || badness < best.badness) best = { shape, badness }
+  }
+  return (best as { shape: ReachShape }).shape
+}
+
+/** Shapes in order of preference: level or nearly so, then straight with a parabola, of its usual share, tighter, wider. */
+function* candidates(by: number, taper: number): Generator<ReachShape> {
+  const end = { at: taper, amount: 0, slope: 0 }
+  for (let k = 0; k <= 24; k++) {
+    const slope = k === 0 ? 0 : (-1.2 * by * k) / (24 * taper)
+    yield { nodes: [{ at: 0, amount: by, slope }, end], slope }
+  }
+  for (const share of [0.5, 0.46, 0.42, 0.38, 1 / 3, 0.55, 0.6, 0.7, 0.8, 0.9]) {
+    const width = share * taper
+    const slope = -by / (taper - width / 2)
+    yield {
+      nodes: [{ at: 0, amount: by, slope }, { at: taper - width, amount: (-slope * width) / 2, slope }, end],
+      slope,
+    }
+  }
+}
+
+/** What a reach of this shape does to a half of the cap that runs up from the underarm as the front one does. */
+export function reachOutcome(half: Path, shape: ReachShape, taper: number): ReachOutcome {
+  return outcomeOf(sampleLine(half, taper), shape)
+}
+
+/** A half of the cap run up from the underarm as if it were the front half: a back half seen in the mirror. */
+export function asFrontHalf(path: Path, runsUp: boolean): Path {
+  const mirror = (p: { x: number; y: number }) => ({ x: 0 - p.x, y: p.y })
+  if (runsUp) return path
+  return reversePath(path).map((c) => ({ p0: mirror(c.p0), p1: mirror(c.p1), p2: mirror(c.p2), p3: mirror(c.p3) }))
+}
+
+interface Line {
+  readonly at: readonly number[]
+  readonly curvature: readonly number[]
+  /** Direction turned through since the underarm, radians, anticlockwise positive. */
+  readonly turned: readonly number[]
+}
+
+function sampleLine(half: Path, taper: number): Line {
+  const at: number[] = []
+  const curvature: number[] = []
+  const turned: number[] = []
+  let length = 0
+  let angle = 0
+  let before: { x: number; y: number } | undefined
+  for (const c of cutPath(half, 0, taper)) {
+    const steps = Math.max(4, Math.ceil(arcLength(c) / STEP))
+    for (let i = 0; i <= steps; i++) {
+      if (i > 0) length += shortArc(c, (i - 1) / steps, i / steps)
+      const t = i / steps
+      const tangent = tangentAt(c, t)
+      if (before) angle += turnBetween(before, tangent)
+      before = tangent
+      at.push(length)
+      curvature.push(bendAt(c, t))
+      turned.push(angle)
+    }
+  }
+  return { at, curvature, turned }
+}
+
+function bendAt(c: Cubic, t: number): number {
+  return curvatureAt(c, Math.min(1 - 1e-6, Math.max(1e-6, t)))
+}
+
+function outcomeOf(line: Line, { nodes }: ReachShape): ReachOutcome {
+  const profile = smoothProfile(nodes)
+  let change = 0
+  let hollow = true
+  let lowest = Number.POSITIVE_INFINITY
+  let speed = 0
+  line.at.forEach((at, i) => {
+    const { along, across } = velocity(profile, at, line.curvature[i] as number)
+    const next = Math.hypot(along, across)
+    if (i > 0) {
+      const step = at - (line.at[i - 1] as number)
+      change += step * ((speed + next) / 2 - 1)
+    }
+    speed = next
+    // The outward normal lies clockwise of the line: a rising profile turns the line clockwise.
+    const direction = (line.turned[i] as number) - Math.atan2(across, along)
+    if (direction > lowest + UNSEEN) hollow = false
+    lowest = Math.min(lowest, direction)
+  })
+  const start = velocity(profile, 0, line.curvature[0] as number)
+  return { change, turn: Math.abs(Math.atan2(start.across, start.along)), hollow }
+}
+
+function velocity(profile: Profile, at: number, curvature: number): { along: number; across: number } {
+  return { along: 1 + curvature * profile.amount(at), across: profile.slope(at) }
+}

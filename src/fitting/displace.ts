@@ -1,0 +1,168 @@
+import { arcLengthBetween } from '../geometry/arc-length.ts'
+import { type Cubic, curvatureAt, pointAt } from '../geometry/cubic.ts'
+import { CURVE_TOLERANCE } from '../geometry/defaults.ts'
+import type { Path } from '../geometry/path.ts'
+import { locate, type PathParameter, tangentAt } from '../geometry/path-length.ts'
+import { add, along, dot, type Point, rightOf, scale, unit } from '../geometry/point.ts'
+import { refit } from '../geometry/refit.ts'
+import type { Profile } from './profile.ts'
+import { shortArc } from './short-arc.ts'
+
+/** Distance of samples along the old line, mm: a stitching line turns little on so short a way. */
+const STEP = 1
+
+/** Nodes nearer than this to an end are the end, mm. */
+const APART = 1e-4
+
+/** Fewest steps between two nodes. */
+const LEAST_STEPS = 8
+
+/**
+ * What is left of a mm of the old line on the new one where it runs inside a curve: below this the new line is
+ * about to fold back on itself.
+ */
+const LEAST_SPEED = 0.1
+
+/** A smooth path cut out of a run, to be displaced: its cubics and the run position of its start. */
+export interface DisplaceRequest {
+  readonly path: Path
+  readonly start: number
+  readonly length: number
+  /** How far its ends are to land beside amount times normal, for a corner or a dart mouth that moves as one; mm. */
+  readonly startExtra?: Point
+  readonly endExtra?: Point
+  /** Over how many mm of the path the extra fades out. */
+  readonly fade: number
+}
+
+export interface Displaced {
+  readonly path: Path
+  /** Run positions of samples on the old line, from the path's start to its end, and how far along the new path they lie. */
+  readonly old: readonly number[]
+  readonly now: readonly number[]
+}
+
+/** Where a displacement fails because the line would fold over itself. */
+export interface Folds {
+  readonly folds: { readonly at: number; readonly amount: number; readonly radius: number }
+}
+
+/**
+ * The path moved along its outward normals by the profile (the path runs anticlockwise round its piece), refitted
+ * within `tolerance` mm from node to node, so that the amounts at the nodes are exact. Its directions at the ends
+ * are those of the moved line. Says where the line would fold over itself instead of returning one that does.
+ */
+export function displace(request: DisplaceRequest, profile: Profile, tolerance = CURVE_TOLERANCE): Displaced | Folds {
+  const path: Cubic[] = []
+  const old: number[] = []
+  const now: number[] = []
+  let length = 0
+  for (const samples of sampleBetweenNodes(request, profile)) {
+    const moved: Moved[] = []
+    for (const sample of samples) {
+      const m = move(sample, request, profile)
+      if ('folds' in m) return m
+      moved.push(m)
+    }
+    const first = moved[0] as Moved
+    const last = moved[moved.length - 1] as Moved
+    // Neighbouring spans share the very same point.
+    const before = path[path.length - 1]
+    const points = moved.map((m) => m.point)
+    if (before) points[0] = before.p3
+    const fit = refit(points, { tolerance, startDirection: first.direction, endDirection: last.direction })
+    fit.parameters.forEach((place, i) => {
+      if (i > 0) length += lengthBetween(fit.path, fit.parameters[i - 1] as typeof place, place)
+      if (i === 0 && now.length > 0) return
+      old.push((samples[i] as Sample).at)
+      now.push(length)
+    })
+    path.push(...fit.path)
+  }
+  return { path, old, now }
+}
+
+interface Sample {
+  readonly cubic: Cubic
+  readonly t: number
+  readonly at: number
+}
+
+interface Moved {
+  readonly point: Point
+  readonly direction: Point
+}
+
+/** Samples of the old line, one list for each stretch between neighbouring nodes of the profile. */
+function sampleBetweenNodes(request: DisplaceRequest, profile: Profile): Sample[][] {
+  const { path, start, length } = request
+  const end = start + length
+  const inside = profile.nodes.map((node) => node.at).filter((at) => at > start + APART && at < end - APART)
+  const cuts = [start, ...inside, end]
+  const places: PathParameter[] = cuts.map((at, k) => {
+    if (k === 0) return { index: 0, t: 0 }
+    return k === cuts.length - 1 ? { index: path.length - 1, t: 1 } : locate(path, at - start)
+  })
+  return cuts.slice(1).map((to, k) => {
+    const from = cuts[k] as number
+    const a = places[k] as PathParameter
+    const b = places[k + 1] as PathParameter
+    const share = Math.max(LEAST_STEPS, Math.ceil((to - from) / STEP)) / (to - from)
+    const samples: Sample[] = [{ cubic: path[a.index] as Cubic, t: a.t, at: from }]
+    let at = from
+    for (let index = a.index; index <= b.index; index++) {
+      const c = path[index] as Cubic
+      const t0 = index === a.index ? a.t : 0
+      const t1 = index === b.index ? b.t : 1
+      if (!(t1 > t0)) continue
+      const steps = Math.max(1, Math.ceil(arcLengthBetween(c, t0, t1) * share - 1e-6))
+      let before = t0
+      for (let i = 1; i <= steps; i++) {
+        const t = i === steps ? t1 : t0 + ((t1 - t0) * i) / steps
+        at += shortArc(c, before, t)
+        before = t
+        samples.push({ cubic: c, t, at })
+      }
+    }
+    // The sum of short lengths misses the node by rounding only; the amount there must be exact.
+    samples[samples.length - 1] = { ...(samples[samples.length - 1] as Sample), at: to }
+    return samples
+  })
+}
+
+function move(sample: Sample, request: DisplaceRequest, profile: Profile): Moved | Folds {
+  const { cubic: c, t, at } = sample
+  const tangent = tangentAt(c, t)
+  const normal = rightOf(tangent)
+  const amount = profile.amount(at)
+  const slope = profile.slope(at)
+  // Curvature does not exist where a handle lies on its end: ask just inside.
+  const curvature = curvatureAt(c, Math.min(1 - 1e-6, Math.max(1e-6, t)))
+  const fromStart = fade((at - request.start) / request.fade)
+  const fromEnd = fade((request.start + request.length - at) / request.fade)
+  let shift = scale(normal, amount)
+  let velocity = add(scale(tangent, 1 + curvature * amount), scale(normal, slope))
+  if (request.startExtra) {
+    shift = along(shift, request.startExtra, fromStart.value)
+    velocity = along(velocity, request.startExtra, fromStart.slope / request.fade)
+  }
+  if (request.endExtra) {
+    shift = along(shift, request.endExtra, fromEnd.value)
+    velocity = along(velocity, request.endExtra, -fromEnd.slope / request.fade)
+  }
+  if (!(dot(velocity, tangent) >= LEAST_SPEED)) return { folds: { at, amount, radius: Math.abs(1 / curvature) } }
+  return { point: add(pointAt(c, t), shift), direction: unit(velocity) }
+}
+
+/** 1 at 0 falling to 0 at 1, flat at both. */
+function fade(u: number): { value: number; slope: number } {
+  if (u >= 1) return { value: 0, slope: 0 }
+  return { value: 1 - u * u * (3 - 2 * u), slope: -6 * u * (1 - u) }
+}
+
+function lengthBetween(path: Path, a: PathParameter, b: PathParameter): number {
+  if (a.index === b.index) return shortArc(path[a.index] as Cubic, a.t, b.t)
+  let sum = shortArc(path[a.index] as Cubic, a.t, 1) + shortArc(path[b.index] as Cubic, 0, b.t)
+  for (let i = a.index + 1; i < b.index; i++) sum += shortArc(path[i] as Cubic, 0, 1)
+  return sum
+}

@@ -1,0 +1,107 @@
+import { isLine, line as straight } from '../geometry/cubic.ts'
+import { alongOf, nearest } from '../geometry/nearest.ts'
+import { endOf, firstCubic, type Path, reversePath, startOf } from '../geometry/path.ts'
+import { directionAlong, pathLength } from '../geometry/path-length.ts'
+import { add, cross, distance, dot, magnitude, type Point, scale, subtract } from '../geometry/point.ts'
+import type { Line, Seam } from '../pattern/piece.ts'
+import { directionOnSeam, pointOnSeam, seamLength } from '../pattern/seam.ts'
+import { cutPath } from './cut-path.ts'
+import type { OutlineChange } from './follow-marks.ts'
+
+/** A line ends on a seam when its end is this near, mm. */
+const ON_SEAM = 0.05
+
+/**
+ * A balance line after the outline changed: where it ended on a moved seam it is lengthened or shortened in its own
+ * direction to the seam as it now is; where it ended in a corner that moved it goes to the corner. Its inside stays
+ * where it was drawn. A line that does not end on a moved seam is the same object.
+ */
+export function followLine(line: Line, oldSeams: readonly Seam[], change: OutlineChange): Line {
+  const atStart = followEnd(reversePath(line.path), oldSeams, change)
+  const start = atStart ? reversePath(atStart) : line.path
+  const atEnd = followEnd(line.path, oldSeams, change)
+  if (!atStart && !atEnd) return line
+  if (!atEnd) return { ...line, path: start }
+  // One straight line with both ends moved stays one straight line.
+  if (line.path.length === 1 && isLine(firstCubic(line.path))) {
+    return { ...line, path: [straight(startOf(start), endOf(atEnd))] }
+  }
+  return { ...line, path: followEnd(start, oldSeams, change) ?? start }
+}
+
+/** The line with its end taken to the moved outline; undefined where its end is not on a seam that moved. */
+function followEnd(path: Path, oldSeams: readonly Seam[], change: OutlineChange): Path | undefined {
+  const end = endOf(path)
+  const corner = change.corners.find(({ from }) => distance(from, end) < ON_SEAM)
+  if (corner) return withEnd(path, corner.to)
+  const direction = directionAlong(path, pathLength(path))
+  for (const old of oldSeams) {
+    const move = change.maps.get(old.id)
+    const now = change.seams.find((seam) => seam.id === old.id)
+    if (!move || !now) continue
+    const place = nearestOnSeam(old, end)
+    if (place.distance > ON_SEAM) continue
+    const along = move(place.along)
+    if (typeof along !== 'number') continue
+    if (distance(pointOnSeam(now, along), pointOnSeam(old, place.along)) < 1e-9) continue
+    const target = crossing(now, along, end, direction)
+    if (target) return withEnd(path, target)
+  }
+  return undefined
+}
+
+function withEnd(path: Path, target: Point): Path {
+  const end = endOf(path)
+  if (distance(end, target) < 1e-9) return path
+  if (path.length === 1 && isLine(firstCubic(path))) return [straight(startOf(path), target)]
+  const length = pathLength(path)
+  const beyond = dot(subtract(target, end), directionAlong(path, length))
+  if (beyond >= 0) return [...path, straight(end, target)]
+  const cut = length - magnitude(subtract(target, end))
+  if (!(cut > 0)) return path
+  const kept = cutPath(path, 0, cut)
+  const last = kept[kept.length - 1]
+  return last ? [...kept.slice(0, -1), { ...last, p3: target }] : path
+}
+
+/** Where the straight line through `from` in a direction meets the seam, near `guess` mm along it. */
+function crossing(seam: Seam, guess: number, from: Point, direction: Point): Point | undefined {
+  const length = seamLength(seam)
+  let along = Math.min(Math.max(guess, 0), length)
+  for (let i = 0; i < 30; i++) {
+    const off = cross(direction, subtract(pointOnSeam(seam, along), from))
+    if (Math.abs(off) < 1e-9) break
+    const rate = cross(direction, directionOnSeam(seam, along))
+    if (Math.abs(rate) < 0.05) return undefined
+    along = Math.min(Math.max(along - off / rate, 0), length)
+  }
+  const found = pointOnSeam(seam, along)
+  // On the line exactly, so that a line square to the grain stays so.
+  return add(from, scale(direction, dot(subtract(found, from), direction)))
+}
+
+/** Whether a path may come near enough to a point to count as meeting it: cheaply, by the boxes of its cubics. */
+function mayReach(path: Path, { x, y }: Point): boolean {
+  return path.some(
+    ({ p0, p1, p2, p3 }) =>
+      x > Math.min(p0.x, p1.x, p2.x, p3.x) - ON_SEAM &&
+      x < Math.max(p0.x, p1.x, p2.x, p3.x) + ON_SEAM &&
+      y > Math.min(p0.y, p1.y, p2.y, p3.y) - ON_SEAM &&
+      y < Math.max(p0.y, p1.y, p2.y, p3.y) + ON_SEAM,
+  )
+}
+
+/** The place of the seam nearest to a point that may lie on it, mm of sewn length, and how near it is. */
+function nearestOnSeam(seam: Seam, at: Point): { readonly along: number; readonly distance: number } {
+  let best = { along: 0, distance: Number.POSITIVE_INFINITY }
+  if (!seam.parts.some((part) => mayReach(part, at))) return best
+  let start = 0
+  for (const part of seam.parts) {
+    if (mayReach(part, at)) {
+      const found = nearest(part, at)
+      if (found.distance < best.distance) best = { along: start + alongOf(part, found), distance: found.distance }
+    }
+    start += pathLength(part)
+  }
+  return best
+}

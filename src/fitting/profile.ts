@@ -1,0 +1,84 @@
+/** A height of a profile: `amount` mm at position `at` mm. */
+export interface ProfileNode {
+  readonly at: number
+  readonly amount: number
+  /** Slope through the node, mm per mm. Absent: as smooth as it can be without overshooting; 0 at the ends. */
+  readonly slope?: number
+}
+
+/** How far a stitching line moves, along its length: once continuously differentiable, never beyond its nodes. */
+export interface Profile {
+  readonly nodes: readonly ProfileNode[]
+  /** The amount at a position, mm; constant beyond the ends. */
+  amount(at: number): number
+  /** Its derivative by position. */
+  slope(at: number): number
+}
+
+/**
+ * The smooth profile through the nodes, in increasing order of position, at least two: piecewise cubic Hermite,
+ * monotone between neighbouring nodes, flat at every highest and lowest node and at the ends. Throws on nodes
+ * that do not increase, and on a given slope that would make it overshoot. Source of the slopes and of the bound
+ * 3 × secant: F. N. Fritsch and R. E. Carlson, "Monotone piecewise cubic interpolation", SIAM J. Numer. Anal. 17
+ * (1980); weighted harmonic mean: F. N. Fritsch and J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984).
+ */
+export function smoothProfile(nodes: readonly ProfileNode[]): Profile {
+  if (nodes.length < 2) throw new RangeError('a profile needs at least two nodes')
+  const widths: number[] = []
+  const secants: number[] = []
+  for (let i = 1; i < nodes.length; i++) {
+    const a = nodes[i - 1] as ProfileNode
+    const b = nodes[i] as ProfileNode
+    if (!(b.at > a.at)) throw new RangeError(`node ${i} of a profile does not come after node ${i - 1}`)
+    widths.push(b.at - a.at)
+    secants.push((b.amount - a.amount) / (b.at - a.at))
+  }
+  const slopes = nodes.map((node, i) => node.slope ?? freeSlope(widths, secants, i))
+  secants.forEach((secant, i) => {
+    for (const slope of [slopes[i] as number, slopes[i + 1] as number]) {
+      const share = slope === 0 ? 0 : slope / secant
+      if (!(share >= 0 && share <= 3))
+        throw new RangeError(`a slope of ${slope} overshoots between nodes ${i} and ${i + 1}`)
+    }
+  })
+  const spanAt = (at: number) => {
+    let i = 0
+    while (i < widths.length - 1 && at > (nodes[i + 1] as ProfileNode).at) i++
+    const a = nodes[i] as ProfileNode
+    const width = widths[i] as number
+    return {
+      u: (at - a.at) / width,
+      width,
+      a: a.amount,
+      b: (nodes[i + 1] as ProfileNode).amount,
+      da: (slopes[i] as number) * width,
+      db: (slopes[i + 1] as number) * width,
+    }
+  }
+  const first = nodes[0] as ProfileNode
+  const last = nodes[nodes.length - 1] as ProfileNode
+  return {
+    nodes,
+    amount: (at) => {
+      if (at <= first.at) return first.amount
+      if (at >= last.at) return last.amount
+      const { u, a, b, da, db } = spanAt(at)
+      const rise = u * u * (3 - 2 * u)
+      return a + (b - a) * rise + u * (1 - u) * ((1 - u) * da - u * db)
+    },
+    slope: (at) => {
+      if (at < first.at || at > last.at) return 0
+      const { u, width, a, b, da, db } = spanAt(at)
+      return (6 * u * (1 - u) * (b - a) + (1 - u) * (1 - 3 * u) * da + u * (3 * u - 2) * db) / width
+    },
+  }
+}
+
+function freeSlope(widths: readonly number[], secants: readonly number[], i: number): number {
+  const before = secants[i - 1]
+  const after = secants[i]
+  if (before === undefined || after === undefined || before * after <= 0) return 0
+  const w1 = 2 * (widths[i] as number) + (widths[i - 1] as number)
+  const w2 = (widths[i] as number) + 2 * (widths[i - 1] as number)
+  return (w1 + w2) / (w1 / before + w2 / after)
+}

@@ -1,0 +1,168 @@
+import { z } from 'zod'
+import type { Place, Problem } from '../base/problem.ts'
+import { type CorrectionReaders, type Readers, raise } from '../base/readers.ts'
+import { readingProblems, valueAt } from '../base/reading-problems.ts'
+import type { Tree, TreePath, YamlDocument } from '../base/yaml-document.ts'
+import type { CorrectionRecord, CorrectionSide, FittingRecord } from './record.ts'
+
+const SIDES = ['left', 'right', 'both'] as const satisfies readonly CorrectionSide[]
+
+/** What every correction has beside its own settings. */
+const COMMON_KEYS = ['do', 'side', 'seen', 'voided'] as const
+
+type WrittenFittings = z.output<ReturnType<typeof fittingsSchema>>
+type WrittenCorrection = z.output<ReturnType<typeof correctionSchema>>
+
+/** The schema of the `fittings` list; the settings of a correction stay as they are for `readFittings`. */
+export function fittingsSchema(read: Readers, corrections: CorrectionReaders) {
+  const fitting = z.strictObject({
+    label: read.text(),
+    date: read.date().optional(),
+    'mock up': read.count().optional(),
+    provisional: remark(read, 'stand-in or dress form').optional(),
+    corrections: z.array(correctionSchema(read, corrections), { error: 'a list of corrections' }).optional(),
+  })
+  return z.array(fitting, { error: 'a list of fittings' }).superRefine((fittings, context) => {
+    for (const [index, { label }] of fittings.entries()) {
+      if (fittings.findIndex((other) => other.label === label) === index) continue
+      context.addIssue({
+        code: 'custom',
+        path: [index, 'label'],
+        message: 'a label of its own',
+        params: sameLabel(label),
+      })
+    }
+  })
+}
+
+function sameLabel(label: string) {
+  return {
+    code: 'duplicate-label',
+    actual: `"${label}" a second time`,
+    expected: 'a label of its own for every fitting',
+    hint: 'call it second fitting, or by its date',
+  }
+}
+
+function correctionSchema(read: Readers, corrections: CorrectionReaders) {
+  return z.looseObject({
+    do: read.name('correction', corrections.names),
+    side: read.name('side', SIDES).default('both'),
+    seen: read.text().optional(),
+    voided: read.text().transform(reason).optional(),
+  })
+}
+
+/** `no` is no remark; a bare `yes` stands for the usual one. */
+function remark(read: Readers, usual: string) {
+  return read.text().transform((text) => (isNo(text) ? undefined : isYes(text) ? usual : text))
+}
+
+function reason(text: string, context: z.RefinementCtx): string | undefined {
+  if (isNo(text)) return undefined
+  if (!isYes(text)) return text
+  raise(context, {
+    code: 'reason-missing',
+    actual: `"${text}"`,
+    expected: 'the reason why the correction no longer counts',
+    hint: 'write the reason, such as voided: pinned on the wrong side',
+  })
+  return z.NEVER
+}
+
+function isNo(text: string): boolean {
+  return /^(?:no|false)$/i.test(text)
+}
+
+function isYes(text: string): boolean {
+  return /^(?:yes|true)$/i.test(text)
+}
+
+/** The problems of the corrections' own settings, whatever else the file has wrong. */
+export function settingsProblems(document: YamlDocument, read: Readers, corrections: CorrectionReaders): Problem[] {
+  return correctionPaths(document.tree).flatMap((path) => {
+    const written = valueAt(document.tree, path)
+    const name = read.name('correction', corrections.names).safeParse(valueAt(document.tree, [...path, 'do']))
+    const schema = name.success ? corrections.settingsOf(name.data)?.(read) : undefined
+    const parsed = schema?.safeParse(settingsOf(written ?? null))
+    if (!schema || !parsed || parsed.success) return []
+    return readingProblems(parsed.error.issues, schema, document, path, COMMON_KEYS)
+  })
+}
+
+function correctionPaths(tree: Tree): TreePath[] {
+  return listAt(tree, ['fittings']).flatMap((fitting) =>
+    listAt(tree, [...fitting, 'corrections']).filter((path) => {
+      const value = valueAt(tree, path)
+      return typeof value === 'object' && value !== null && !Array.isArray(value)
+    }),
+  )
+}
+
+function listAt(tree: Tree, path: TreePath): TreePath[] {
+  const value = valueAt(tree, path)
+  return Array.isArray(value) ? value.map((_, index) => [...path, index]) : []
+}
+
+function settingsOf(written: unknown): Record<string, unknown> {
+  const entries = Object.entries((written ?? {}) as Record<string, unknown>)
+  return Object.fromEntries(entries.filter(([key]) => !(COMMON_KEYS as readonly string[]).includes(key)))
+}
+
+/** Where a place in the `fittings` list belongs: the fitting's label and the correction's number. */
+export function fittingPlace(place: Place, document: YamlDocument): Place {
+  const [section, fitting, list, correction] = (place.field ?? '').split('.')
+  if (section?.toLowerCase() !== 'fittings' || fitting === undefined) return place
+  const label = valueAt(document.tree, ['fittings', Number(fitting) - 1, 'label'])
+  return {
+    ...place,
+    ...(typeof label === 'string' ? { fitting: label.trim() } : {}),
+    ...(list?.toLowerCase() === 'corrections' && correction !== undefined ? { correction: Number(correction) } : {}),
+  }
+}
+
+/**
+ * The fittings as records. Every correction's settings must have been found without problems before
+ * (`settingsProblems`); throws when they were not. A fitting without a `mock-up` is of the previous one's, the first of 1.
+ */
+export function readFittings(
+  written: WrittenFittings,
+  document: YamlDocument,
+  read: Readers,
+  corrections: CorrectionReaders,
+): FittingRecord[] {
+  let mockUp = 1
+  return written.map((fitting, index) => {
+    mockUp = fitting['mock up'] ?? mockUp
+    const path = ['fittings', index]
+    return {
+      label: fitting.label,
+      ...(fitting.date === undefined ? {} : { date: fitting.date }),
+      mockUp,
+      ...(fitting.provisional === undefined ? {} : { provisional: fitting.provisional }),
+      corrections: (fitting.corrections ?? []).map((correction, number) =>
+        readCorrection(correction, [...path, 'corrections', number], document, read, corrections),
+      ),
+      where: { ...document.placeOf(path), fitting: fitting.label },
+    }
+  })
+}
+
+function readCorrection(
+  written: WrittenCorrection,
+  path: TreePath,
+  document: YamlDocument,
+  read: Readers,
+  corrections: CorrectionReaders,
+): CorrectionRecord {
+  const schema = corrections.settingsOf(written.do)
+  if (!schema) throw new RangeError(`"${written.do}" is among the corrections' names but has no settings`)
+  return {
+    do: written.do,
+    side: written.side,
+    ...(written.seen === undefined ? {} : { seen: written.seen }),
+    ...(written.voided === undefined ? {} : { voided: written.voided }),
+    settings: schema(read).parse(settingsOf(written)),
+    where: fittingPlace(document.placeOf(path), document),
+  }
+}

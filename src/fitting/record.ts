@@ -1,0 +1,29 @@
+import type { Place } from '../base/problem.ts'
+
+/** Which side of the body a correction is for; the wearer's left and right. */
+export type CorrectionSide = 'left' | 'right' | 'both'
+
+/** One correction as it was written down: what was done, where, and what was seen. */
+export interface CorrectionRecord {
+  /** Name of the correction, for example `let out`. */
+  readonly do: string
+  readonly side: CorrectionSide
+  readonly seen?: string
+  /** Why it no longer counts; a correction is never deleted. */
+  readonly voided?: string
+  /** The correction's own settings, read by its definition; lengths in mm, angles in radians. */
+  readonly settings: unknown
+  readonly where: Place
+}
+
+/** One fitting of one mock-up. */
+export interface FittingRecord {
+  readonly label: string
+  readonly date?: string
+  /** Number of the mock-up that was on the body, from 1. */
+  readonly mockUp: number
+  /** Fitted on a stand-in or a dress form: reports say so. */
+  readonly provisional?: string
+  readonly corrections: readonly CorrectionRecord[]
+  readonly where: Place
+}

@@ -1,0 +1,196 @@
+import { formatLength } from '../base/format-length.ts'
+import { nearestName } from '../base/names.ts'
+import type { Finding, Problem } from '../base/problem.ts'
+import { failure, type Result, success } from '../base/result.ts'
+import type { LengthUnit } from '../base/units.ts'
+import type { Pattern } from '../pattern/pattern.ts'
+import {
+  type AllowanceRow,
+  allowanceRows,
+  type Budget,
+  budgetFindings,
+  type MockUpAllowances,
+  spend,
+  withAllowances,
+} from './budget.ts'
+import { changesBetween } from './changes.ts'
+import type { Correction } from './correction.ts'
+import { CORRECTIONS, correctionNamed } from './corrections.ts'
+import { type OperationResult, runOperations } from './operation.ts'
+import { attributeMap, composeMaps, IDENTITY, type PositionMap } from './position-map.ts'
+import type { CorrectionRecord, FittingRecord } from './record.ts'
+import { type SlipEntry, slipEntry, voidedEntry } from './slip.ts'
+
+export interface ReplayOptions {
+  /** Label of the last fitting to replay, or `none` for the draft before any; all of them when absent. */
+  readonly until?: string
+  /** The unit of words on the slip and in findings; default mm. */
+  readonly units?: LengthUnit
+  /** The corrections there are; an own table may hold own ones. */
+  readonly corrections?: readonly Correction[]
+}
+
+/** The pattern as it stood at one time. */
+export interface Version {
+  /** `draft`, or the label of the fitting it comes after. */
+  readonly label: string
+  readonly pattern: Pattern
+  /** Where places of the version before it went; `IDENTITY` for the draft. */
+  readonly since: PositionMap
+}
+
+/** A pattern with its history replayed. */
+export interface Replayed {
+  /** The draft first, then one version for each fitting replayed. */
+  readonly versions: readonly Version[]
+  /** The last version's pattern. */
+  readonly pattern: Pattern
+  readonly slip: readonly SlipEntry[]
+  /** About the fittings themselves: allowances, and what corrections noticed. */
+  readonly findings: readonly Finding[]
+  /** What the mock-up on the body still has, seam by seam. */
+  readonly allowances: readonly AllowanceRow[]
+}
+
+interface State {
+  readonly pattern: Pattern
+  readonly budget: Budget
+}
+
+/**
+ * Replays the fittings on the drafted pattern, in order. Places of one fitting refer to the mock-up as it was worn
+ * then and are carried on through its earlier corrections; voided corrections are skipped. Nothing is changed in
+ * place: the same pattern and records give the same result, and replay without the last correction is undo.
+ * Fails with the problems of every correction that cannot be applied, each with its fitting and number.
+ */
+export function replay(
+  draft: Pattern,
+  fittings: readonly FittingRecord[],
+  allowances: MockUpAllowances,
+  options: ReplayOptions = {},
+): Result<Replayed> {
+  const chosen = chosenFittings(fittings, options.until)
+  if (!chosen.ok) return chosen
+  const problems: Problem[] = []
+  const findings: Finding[] = []
+  const slip: SlipEntry[] = []
+  let mockUp = chosen.value[0]?.mockUp ?? 1
+  let state: State = { pattern: withAllowances(draft, allowances, mockUp), budget: [] }
+  const versions: Version[] = [{ label: 'draft', pattern: state.pattern, since: IDENTITY }]
+  for (const fitting of chosen.value) {
+    if (fitting.mockUp !== mockUp) {
+      mockUp = fitting.mockUp
+      state = { pattern: withAllowances(state.pattern, allowances, mockUp), budget: [] }
+    }
+    const done = replayFitting(state, fitting, allowances, options)
+    problems.push(...done.problems)
+    findings.push(...done.findings)
+    slip.push(...done.slip)
+    state = done.state
+    versions.push({ label: fitting.label, pattern: state.pattern, since: done.since })
+  }
+  if (problems.length > 0) return failure(...problems)
+  return success({
+    versions,
+    pattern: state.pattern,
+    slip,
+    findings,
+    allowances: allowanceRows(state.pattern, state.budget, allowances, mockUp),
+  })
+}
+
+/** The fittings up to and with the one named; none of them for `none`. */
+function chosenFittings(
+  fittings: readonly FittingRecord[],
+  until: string | undefined,
+): Result<readonly FittingRecord[]> {
+  if (until === undefined) return success(fittings)
+  if (until === 'none') return success([])
+  const index = fittings.findIndex((fitting) => fitting.label === until)
+  if (index >= 0) return success(fittings.slice(0, index + 1))
+  const labels = fittings.map((fitting) => fitting.label)
+  const near = nearestName(until, labels)
+  return failure({
+    code: 'unknown-fitting',
+    where: { field: 'fittings' },
+    actual: `"${until}"`,
+    expected: `one of: ${[...labels, 'none'].join(', ')}`,
+    hint: near === undefined ? 'name a fitting by its label, or none for the draft' : `did you mean "${near}"?`,
+  })
+}
+
+interface FittingDone {
+  readonly state: State
+  readonly since: PositionMap
+  readonly slip: readonly SlipEntry[]
+  readonly findings: readonly Finding[]
+  readonly problems: readonly Problem[]
+}
+
+function replayFitting(
+  start: State,
+  fitting: FittingRecord,
+  allowances: MockUpAllowances,
+  options: ReplayOptions,
+): FittingDone {
+  const say = (mm: number) => formatLength(mm, options.units ?? 'mm')
+  const worn = start.pattern
+  const slip: SlipEntry[] = []
+  const findings: Finding[] = []
+  const problems: Problem[] = []
+  let state = start
+  let since: PositionMap = IDENTITY
+  fitting.corrections.forEach((record, index) => {
+    const number = index + 1
+    const place = { ...record.where, fitting: fitting.label, correction: number }
+    if (record.voided !== undefined) {
+      slip.push(voidedEntry(fitting, number, record))
+      return
+    }
+    const correction = correctionNamed(record.do, options.corrections ?? CORRECTIONS)
+    if (!correction) throw new RangeError(`no correction "${record.do}" in the table`)
+    const applied = apply(correction, record, worn, state.pattern, since)
+    if (!applied.ok) {
+      // Where the record stands in the file, and what of the pattern it is about.
+      problems.push(...applied.problems.map((problem) => ({ ...problem, where: { ...problem.where, ...place } })))
+      return
+    }
+    const { pattern, map, effects } = applied.value
+    const before = allowanceRows(state.pattern, state.budget, allowances, fitting.mockUp)
+    const budget = spend(state.budget, effects, map)
+    const after = allowanceRows(pattern, budget, allowances, fitting.mockUp)
+    findings.push(...budgetFindings(before, after, place, say))
+    for (const effect of effects) {
+      if (effect.kind === 'finding') findings.push({ ...effect.finding, where: { ...effect.finding.where, ...place } })
+    }
+    slip.push(
+      slipEntry({
+        fitting,
+        number,
+        record,
+        words: correction.word(record.settings, say),
+        leaves: correction.leaves,
+        changes: changesBetween(state.pattern, pattern, map),
+        effects,
+        allowances: after,
+      }),
+    )
+    since = composeMaps(
+      since,
+      attributeMap(map, (reason) => `${reason} (${record.do}, correction ${number})`),
+    )
+    state = { pattern, budget }
+  })
+  return { state, since, slip, findings, problems }
+}
+
+function apply(
+  correction: Correction,
+  record: CorrectionRecord,
+  worn: Pattern,
+  present: Pattern,
+  since: PositionMap,
+): Result<OperationResult> {
+  const operations = correction.compile({ worn, side: record.side }, record.settings)
+  return operations.ok ? runOperations(present, since, operations.value) : operations
+}

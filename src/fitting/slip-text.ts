@@ -1,0 +1,110 @@
+import { formatLength } from '../base/format-length.ts'
+import type { LengthUnit } from '../base/units.ts'
+import type { FigureChange, JoinChange } from './changes.ts'
+import type { SlipEntry } from './slip.ts'
+
+export interface SlipHead {
+  readonly performer: string
+  readonly production?: string
+  readonly units: LengthUnit
+}
+
+/** Lines are broken here so that they fit a printed sheet. */
+const WIDTH = 78
+
+/** Lengths that differ by less are the same on a tape, mm. */
+const SAME = 0.05
+
+/**
+ * The alteration slip as plain text, in the words and the unit a stitcher reads: for each fitting what was seen, what
+ * to do, where and on which side, what else changed, and what is left of the allowance. Ends with a line break.
+ */
+export function slipText(entries: readonly SlipEntry[], head: SlipHead): string {
+  const title = [head.production, head.performer].filter((part) => part !== undefined).join(', ')
+  const lines = ['ALTERATION SLIP', title, '']
+  if (entries.length === 0) lines.push('No corrections.', '')
+  let fitting: string | undefined
+  for (const entry of entries) {
+    if (entry.fitting !== fitting) {
+      fitting = entry.fitting
+      lines.push(...fittingLines(entry), '')
+    }
+    lines.push(...entryLines(entry, head.units), '')
+  }
+  return `${lines.join('\n').trimEnd()}\n`
+}
+
+function fittingLines(entry: SlipEntry): string[] {
+  const words = [entry.fitting, entry.date, `mock-up ${entry.mockUp}`].filter((part) => part !== undefined).join(', ')
+  const lines = [words, '-'.repeat(words.length)]
+  if (entry.provisional !== undefined) lines.push(`Provisional: fitted on ${entry.provisional}.`)
+  return lines
+}
+
+function entryLines(entry: SlipEntry, units: LengthUnit): string[] {
+  const say = (mm: number) => formatLength(mm, units)
+  const order = `${entry.correction}. ${sideWords(entry)}: ${entry.what}`
+  if (entry.voided !== undefined) return [...wrap(`${order} (voided: ${entry.voided})`, '', '   ')]
+  const lines = wrap(order, '', '   ')
+  const add = (label: string, text: string) => lines.push(...wrap(`${label.padEnd(8)}${text}`, '   ', ' '.repeat(11)))
+  if (entry.seen !== undefined) add('Seen', entry.seen)
+  add('Where', entry.where)
+  for (const seam of entry.seams) {
+    if (Math.abs(seam.after - seam.before) < SAME) continue
+    add('Seam', `${seam.piece}, ${seam.seam}: now ${say(seam.after)} (${difference(seam.after - seam.before, say)})`)
+  }
+  for (const join of entry.joins) add('Join', joinWords(join, say))
+  for (const figure of entry.figures) add('Sleeve', figureWords(figure, say))
+  for (const row of entry.allowances)
+    add('Left', `${row.piece}, ${row.seam}: ${say(row.left)} of ${say(row.cut)} allowance`)
+  return lines
+}
+
+function sideWords(entry: SlipEntry): string {
+  return entry.side === 'both' ? 'Both sides' : entry.side === 'left' ? 'Left side' : 'Right side'
+}
+
+function joinWords(join: JoinChange, say: (mm: number) => string): string {
+  const { before, after, declared } = join
+  const eases =
+    Math.abs(after.ease - before.ease) < SAME
+      ? `ease ${ease(after.ease, say)} as before`
+      : `ease ${ease(before.ease, say)}, now ${ease(after.ease, say)}`
+  const range = `declared ${ease(declared.min, say)} to ${ease(declared.max, say)}`
+  if (join.restores === undefined) return `${join.join}: ${eases} (${range})`
+  return `${join.join} no longer matches: ${eases} (${range}); ${join.restores} would restore it`
+}
+
+function figureWords(figure: FigureChange, say: (mm: number) => string): string {
+  const value = (x: number) => (figure.unit === 'deg' ? `${x.toFixed(1)} deg` : say(x))
+  const same = Math.abs(figure.after - figure.before) < SAME
+  const estimate = figure.figure === 'neutral lift' ? ' (an estimate)' : ''
+  return `${figure.figure} ${value(figure.before)}, ${same ? 'unchanged' : `now ${value(figure.after)}`}${estimate}`
+}
+
+function difference(mm: number, say: (mm: number) => string): string {
+  return `${sayFinely(Math.abs(mm), say)} ${mm > 0 ? 'longer' : 'shorter'}`
+}
+
+/** Too little for the tape's divisions is said in mm rather than as nothing. */
+function sayFinely(mm: number, say: (mm: number) => string): string {
+  return /^0 /.test(say(mm)) && mm >= SAME ? `${mm.toFixed(1)} mm` : say(mm)
+}
+
+function ease(mm: number, say: (mm: number) => string): string {
+  return Math.abs(mm) < SAME ? say(0) : `${mm < 0 ? '-' : ''}${sayFinely(Math.abs(mm), say)}`
+}
+
+function wrap(text: string, first: string, rest: string): string[] {
+  const lines: string[] = []
+  let line = first
+  let empty = true
+  for (const word of text.split(/(?<=\S)\s(?=\S)|\s(?=\S)/)) {
+    if (!empty && line.length + 1 + word.length > WIDTH) {
+      lines.push(line)
+      line = rest + word
+    } else line = empty ? line + word : `${line} ${word}`
+    empty = false
+  }
+  return [...lines, line]
+}
