@@ -1,0 +1,24 @@
+import type { Finding } from '../base/problem.ts'
+import type { LengthUnit } from '../base/units.ts'
+import type { MeasureRow } from '../drafting/draft.ts'
+import type { Pattern } from '../pattern/pattern.ts'
+
+/** What a check may look at. */
+export interface CheckContext {
+  /** The pattern as it stands, after every fitting that counts. */
+  readonly pattern: Pattern
+  /** What was asked, beside what this pattern measures. */
+  readonly measures: readonly MeasureRow[]
+  /** The unit in which findings speak; numbers stay mm everywhere else. */
+  readonly units: LengthUnit
+}
+
+/**
+ * One check: what it looks at, in a few words, and the findings it returns. It never throws and never changes
+ * anything; an own check is an object like these, given to `runChecks`.
+ */
+export interface Check {
+  readonly name: string
+  readonly looksAt: string
+  readonly run: (context: CheckContext) => Finding[]
+}

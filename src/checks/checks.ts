@@ -1,0 +1,40 @@
+import type { Finding } from '../base/problem.ts'
+import { capHeight } from './cap-height.ts'
+import { capInflections } from './cap-inflections.ts'
+import type { Check, CheckContext } from './check.ts'
+import { cutLineClear } from './cut-line.ts'
+import { dartLegs } from './dart-legs.ts'
+import { dartMouths } from './dart-mouths.ts'
+import { grain } from './grain.ts'
+import { joinsSmooth } from './joins-smooth.ts'
+import { notches } from './notches.ts'
+import { outline } from './outline.ts'
+import { selfCrossing } from './self-crossing.ts'
+import { sortFindings } from './sort-findings.ts'
+import { squareCorners } from './square-corners.ts'
+import { underarmSeams } from './underarm-seams.ts'
+import { walk } from './walk.ts'
+import { wearingEase } from './wearing-ease.ts'
+
+/** Every check, in the order in which a draper would look: can it be cut, can it be sewn, does it fit. */
+export const CHECKS: readonly Check[] = [
+  outline,
+  selfCrossing,
+  cutLineClear,
+  grain,
+  dartLegs,
+  dartMouths,
+  walk,
+  notches,
+  underarmSeams,
+  joinsSmooth,
+  squareCorners,
+  capInflections,
+  capHeight,
+  wearingEase,
+]
+
+/** What the checks find, errors first, otherwise in the order of the checks. Own checks are added to the list. */
+export function runChecks(context: CheckContext, checks: readonly Check[] = CHECKS): Finding[] {
+  return sortFindings(checks.flatMap((check) => check.run(context)))
+}

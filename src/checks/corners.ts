@@ -1,0 +1,34 @@
+import type { Path } from '../geometry/path.ts'
+import { directionAlong, pathLength } from '../geometry/path-length.ts'
+import { scale, turnBetween } from '../geometry/point.ts'
+import type { Piece, Seam } from '../pattern/piece.ts'
+
+/** The angle inside the piece, radians, between two paths that meet end to end: `before` ends where `after` starts. */
+export function insideAngle(before: Path, after: Path): number {
+  const arriving = directionAlong(before, pathLength(before))
+  const leaving = directionAlong(after, 0)
+  const angle = turnBetween(leaving, scale(arriving, -1))
+  return angle < 0 ? angle + 2 * Math.PI : angle
+}
+
+/** The seam that follows round the piece. */
+export function seamAfter(piece: Piece, seam: Seam): Seam {
+  return piece.seams[(piece.seams.indexOf(seam) + 1) % piece.seams.length] as Seam
+}
+
+/** The seam that comes before round the piece. */
+function seamBefore(piece: Piece, seam: Seam): Seam {
+  return piece.seams[(piece.seams.indexOf(seam) + piece.seams.length - 1) % piece.seams.length] as Seam
+}
+
+/** The corner at the start or the end of a seam: its inside angle in radians, and the neighbouring seam. */
+export function cornerOf(piece: Piece, seam: Seam, which: 'start' | 'end'): { angle: number; neighbor: Seam } {
+  const first = seam.parts[0] as Path
+  const last = seam.parts[seam.parts.length - 1] as Path
+  if (which === 'end') {
+    const neighbor = seamAfter(piece, seam)
+    return { angle: insideAngle(last, neighbor.parts[0] as Path), neighbor }
+  }
+  const neighbor = seamBefore(piece, seam)
+  return { angle: insideAngle(neighbor.parts[neighbor.parts.length - 1] as Path, first), neighbor }
+}

@@ -1,0 +1,121 @@
+import type { Finding } from '../base/problem.ts'
+import { MEASURES } from '../body/measure.ts'
+import type { MeasureRow } from '../drafting/draft.ts'
+import type { AllowanceRow } from '../fitting/budget.ts'
+import type { SlipEntry } from '../fitting/slip.ts'
+import type { EaseRange, Pattern } from '../pattern/pattern.ts'
+import { type MovementRow, movement, type PatternVersion } from './movement.ts'
+import { sortFindings } from './sort-findings.ts'
+import { type WalkedJoin, type WalkedSpan, walkJoin } from './walk-join.ts'
+
+/** One measure of the report; mm, angles in degrees. */
+export interface ReportMeasure {
+  readonly name: string
+  readonly side: 'left' | 'right' | 'both'
+  readonly body: number
+  readonly ease: number
+  readonly asked: number
+  readonly drafted: number
+  readonly estimated: boolean
+  readonly standardError?: number
+  readonly from?: string
+}
+
+/** The report that goes beside a pattern, as `report.json` has it; mm and degrees. Fields may be added, never renamed. */
+export interface Report {
+  readonly scyewright: 'report/1'
+  readonly performer: string
+  readonly production?: string
+  readonly version: string
+  readonly findings: readonly Finding[]
+  readonly measures: readonly ReportMeasure[]
+  readonly joins: readonly WalkedJoin[]
+  readonly movement: readonly MovementRow[]
+  readonly slip: readonly SlipEntry[]
+  readonly files: readonly string[]
+  readonly allowances: readonly AllowanceRow[]
+}
+
+export interface ReportOptions {
+  readonly performer: string
+  readonly production?: string | undefined
+  /** Every version of the pattern, the draft first, the present one last; at least one. */
+  readonly versions: readonly PatternVersion[]
+  readonly findings: readonly Finding[]
+  /** Measured on the present pattern. */
+  readonly measures: readonly MeasureRow[]
+  readonly slip: readonly SlipEntry[]
+  readonly files: readonly string[]
+  readonly allowances: readonly AllowanceRow[]
+}
+
+/** The whole report of a pattern: what was found, measured, walked and used up. Numbers to a millionth. */
+export function makeReport(options: ReportOptions): Report {
+  const present = options.versions[options.versions.length - 1]
+  if (!present) throw new RangeError('a report needs at least one version of the pattern')
+  return {
+    scyewright: 'report/1',
+    performer: options.performer,
+    ...(options.production === undefined ? {} : { production: options.production }),
+    version: present.label,
+    findings: sortFindings(options.findings),
+    measures: options.measures.map(reportMeasure),
+    joins: walkJoins(present.pattern).map(roundedJoin),
+    movement: movement(options.versions).map(roundedMovement),
+    slip: options.slip,
+    files: options.files,
+    allowances: options.allowances.map((row) => ({
+      ...row,
+      cut: tidy(row.cut),
+      used: tidy(row.used),
+      left: tidy(row.left),
+    })),
+  }
+}
+
+/** Every join of a pattern walked; joins of seams that are not there are left to the `walk` check. */
+export function walkJoins(pattern: Pattern): WalkedJoin[] {
+  return pattern.joins.flatMap((join) => walkJoin(pattern, join) ?? [])
+}
+
+function reportMeasure(row: MeasureRow): ReportMeasure {
+  const inReport = (value: number) => tidy(MEASURES[row.name].kind === 'angle' ? (value * 180) / Math.PI : value)
+  return {
+    name: row.name,
+    side: row.side,
+    body: inReport(row.body),
+    ease: inReport(row.ease),
+    asked: inReport(row.asked),
+    drafted: inReport(row.drafted),
+    estimated: row.estimated,
+    ...(row.standardError === undefined ? {} : { standardError: inReport(row.standardError) }),
+    ...(row.from === undefined ? {} : { from: row.from }),
+  }
+}
+
+function roundedJoin(join: WalkedJoin): WalkedJoin {
+  const { min, target, max } = join.declared
+  const declared: EaseRange = { min: tidy(min), target: tidy(target), max: tidy(max) }
+  return { ...roundedSpan(join), id: join.id, declared, spans: join.spans.map(roundedSpan) }
+}
+
+function roundedSpan<T extends Pick<WalkedSpan, 'a' | 'b' | 'ease'>>(span: T): T {
+  return { ...span, a: tidy(span.a), b: tidy(span.b), ease: tidy(span.ease) }
+}
+
+function roundedMovement(row: MovementRow): MovementRow {
+  return {
+    ...row,
+    capHeight: tidy(row.capHeight),
+    armscye: tidy(row.armscye),
+    bicepsWidth: tidy(row.bicepsWidth),
+    neutralLift: tidy(row.neutralLift),
+    liftPer10mm: tidy(row.liftPer10mm),
+  }
+}
+
+/** To a millionth, so that rounding does not differ between machines; never a negative zero. */
+function tidy(value: number): number {
+  const rounded = Math.round(value * 1e6) / 1e6
+  return rounded === 0 ? 0 : rounded
+}

@@ -1,0 +1,64 @@
+import type { JoinPart, Pattern } from '../pattern/pattern.ts'
+import type { Piece, Seam } from '../pattern/piece.ts'
+import { seamLength } from '../pattern/seam.ts'
+
+/** A stretch of one seam as part of a line that is sewn as one. */
+export interface Stretch {
+  readonly piece: Piece
+  readonly seam: Seam
+  /** mm along the seam, from < to, whichever way it is sewn. */
+  readonly from: number
+  readonly to: number
+  readonly reversed: boolean
+  /** Where the stretch begins, mm of sewn length from the start of the line. */
+  readonly start: number
+}
+
+/** Seam parts sewn as one line, in sewing order. */
+export interface SewnLine {
+  readonly stretches: readonly Stretch[]
+  readonly length: number
+}
+
+/** Paper is true to a tenth of this; positions that differ by less are the same place on a seam, mm. */
+const SAME_PLACE = 0.001
+
+/** The line that the parts make, or undefined where a part names a seam, or a place on it, that is not there. */
+export function sewnLine(pattern: Pattern, parts: readonly JoinPart[]): SewnLine | undefined {
+  const stretches: Stretch[] = []
+  let start = 0
+  for (const part of parts) {
+    const piece = pattern.pieces.find((p) => p.id === part.piece)
+    const seam = piece?.seams.find((s) => s.id === part.seam)
+    if (!piece || !seam) return undefined
+    const length = seamLength(seam)
+    const from = part.from ?? 0
+    const to = part.to ?? length
+    if (!(from > -SAME_PLACE && from <= to && to < length + SAME_PLACE)) return undefined
+    stretches.push({ piece, seam, from, to, reversed: part.reversed, start })
+    start += to - from
+  }
+  return stretches.length > 0 ? { stretches, length: start } : undefined
+}
+
+/** How far a place on a seam lies from the start of the line, mm of sewn length; undefined where it is not on the line. */
+export function placeOnLine(line: SewnLine, piece: string, seam: string, along: number): number | undefined {
+  for (const s of line.stretches) {
+    if (s.piece.id !== piece || s.seam.id !== seam) continue
+    if (along < s.from - SAME_PLACE || along > s.to + SAME_PLACE) continue
+    return s.start + (s.reversed ? s.to - along : along - s.from)
+  }
+  return undefined
+}
+
+/** Where a line begins or ends: the stretch, and the place on its seam. */
+export function lineEnd(line: SewnLine, which: 'start' | 'end'): { readonly stretch: Stretch; readonly along: number } {
+  const stretch = line.stretches[which === 'start' ? 0 : line.stretches.length - 1] as Stretch
+  const atTo = stretch.reversed === (which === 'start')
+  return { stretch, along: atTo ? stretch.to : stretch.from }
+}
+
+/** The pieces that the line runs over, each once. */
+export function piecesOf(line: SewnLine): Piece[] {
+  return [...new Set(line.stretches.map((s) => s.piece))]
+}

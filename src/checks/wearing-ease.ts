@@ -1,0 +1,42 @@
+import type { Finding } from '../base/problem.ts'
+import type { MeasureName } from '../body/measure.ts'
+import type { MeasureRow } from '../drafting/draft.ts'
+import type { Check, CheckContext } from './check.ts'
+import { sayEase, sayLength } from './words.ts'
+
+/** Measures that go round the body or a limb: below them the garment cannot be closed. */
+const GIRTHS: ReadonlySet<MeasureName> = new Set([
+  'bust girth',
+  'waist girth',
+  'upper arm girth',
+  'upper arm girth flexed',
+  'elbow girth',
+  'wrist girth',
+])
+
+/** With less than this share of the ease that was asked for, the garment binds (common practice). */
+const BINDS = 0.5
+
+/** Room to move: what the pattern measures, less the body, against the ease that was asked for. */
+export const wearingEase: Check = {
+  name: 'wearing-ease',
+  looksAt: 'wearing ease at bust, waist, back, upper arm, elbow and wrist',
+  run: (context) => context.measures.flatMap((row) => easeOf(context, row)),
+}
+
+function easeOf({ units }: CheckContext, row: MeasureRow): Finding[] {
+  const left = row.drafted - row.body
+  if (row.ease <= 0 || left >= BINDS * row.ease) return []
+  const tooSmall = left < 0 && GIRTHS.has(row.name)
+  const side = row.side === 'both' ? '' : ` ${row.side}`
+  return [
+    {
+      code: tooSmall ? 'smaller-than-body' : 'little-ease',
+      severity: tooSmall ? 'error' : 'warning',
+      where: { field: `body.${row.name}` },
+      actual: `${row.name}${side}: ${sayLength(row.drafted, units)} on a body of ${sayLength(row.body, units)}, ease ${sayEase(left, units)}`,
+      expected: `ease ${sayEase(row.ease, units)}`,
+      hint: `let out ${row.name.replace(' girth', '')} by ${sayLength(row.ease - left, units)}, or ask for less ease`,
+    },
+  ]
+}
