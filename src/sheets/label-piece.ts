@@ -1,0 +1,128 @@
+import { type Box, bounds } from '../geometry/bounds.ts'
+import { outlineOf } from '../pattern/outline.ts'
+import { leftOf, type Point } from '../geometry/point.ts'
+import { directionAlong, pathLength, pointAlong } from '../geometry/path-length.ts'
+import type { Path } from '../geometry/path.ts'
+import type { Piece, Seam } from '../pattern/piece.ts'
+import { directionOnSeam, landmarkPoint, pointOnSeam, seamLength, seamOf } from '../pattern/seam.ts'
+import type { CapEase } from './cap-ease.ts'
+import { isFold, kindOfLine } from './draw-piece.ts'
+import { TEXT } from './house-style.ts'
+import { boxOfInk, inkOf } from './ink.ts'
+import { setBlock, textBeside, textBlock, textNear } from './place-text.ts'
+import { openRoom, type Room } from './room.ts'
+import type { Mark, SheetInfo, TextMark } from './scene.ts'
+import { blockBox } from './place-text.ts'
+import { titleBlock } from './title-block.ts'
+
+/**
+ * All text of a piece: the title block inside the stitching line, turned to the grain where the piece is narrow;
+ * names of lines, notches, darts, seams and landmarks beside them. Nothing touches a mark or other text. Names
+ * that find no room are left out; the title block then goes beside the piece, never away.
+ */
+export function labelPiece(piece: Piece, marks: readonly Mark[], ease: readonly CapEase[], info: SheetInfo): TextMark[] {
+  const outline = outlineOf(piece)
+  const ink = inkOf(marks)
+  const room = openRoom(ink, outline)
+  const inside = bounds(outline)
+  return [
+    ...title(piece, room, inside, boxOfInk(ink), ease, info),
+    ...lineNames(piece, room),
+    ...notchNames(piece, room),
+    ...dartNames(piece, room),
+    ...seamNames(piece, room),
+    ...landmarkNames(piece, room, inside),
+  ]
+}
+
+function title(piece: Piece, room: Room, inside: Box, all: Box, ease: readonly CapEase[], info: SheetInfo): TextMark[] {
+  const lines = titleBlock(piece, ease, info)
+  const near = middleOf(inside)
+  const angles = [0, Math.PI / 2]
+  const set = textBlock(room, lines, inside, { angles, near, smallest: TEXT.smallest })
+  if (set) return set
+  const { halfWidth } = blockBox(lines, near, 0)
+  return setBlock(lines, { x: all.right + halfWidth + 5, y: near.y }, 0)
+}
+
+function alongPath(path: Path): (fraction: number) => { at: Point; direction: Point } {
+  const length = pathLength(path)
+  return (f) => ({ at: pointAlong(path, f * length), direction: directionAlong(path, f * length) })
+}
+
+function lineNames(piece: Piece, room: Room): TextMark[] {
+  return piece.lines.flatMap((line) => {
+    if (kindOfLine(line.id) === 'ease stitching') return []
+    const text = line.id === 'cap line' ? 'cap line, two thirds up' : line.id
+    return some(textBeside(room, label(`${line.id} name`, text, TEXT.name), alongPath(line.path), { gaps: [0.9, 2] }))
+  })
+}
+
+function notchNames(piece: Piece, room: Room): TextMark[] {
+  return piece.notches.flatMap((notch) => {
+    const seam = seamOf(piece, notch.seam)
+    const middle = notch.along + ((notch.marks - 1) / 2) * (notch.step ?? 0)
+    const at = pointOnSeam(seam, middle)
+    const inward = leftOf(directionOnSeam(seam, middle))
+    return some(textNear(room, label(`${notch.id} name`, notch.id, TEXT.small), at, inward, [6, 9, 13, 18, 25]))
+  })
+}
+
+function dartNames(piece: Piece, room: Room): TextMark[] {
+  return piece.darts.flatMap((dart) => {
+    const legs = dart.mouth.map((m) => (f: number) => ({
+      at: { x: m.x + f * (dart.point.x - m.x), y: m.y + f * (dart.point.y - m.y) },
+      direction: { x: dart.point.x - m.x, y: dart.point.y - m.y },
+    }))
+    for (const leg of legs) {
+      const unit = (f: number) => {
+        const { at, direction } = leg(f)
+        const size = Math.hypot(direction.x, direction.y)
+        return { at, direction: { x: direction.x / size, y: direction.y / size } }
+      }
+      const mark = textBeside(room, label(`${dart.id} name`, dart.id, TEXT.small), unit, { gaps: [0.9, 2], fractions: [0.5, 0.4, 0.6, 0.3, 0.7] })
+      if (mark) return [mark]
+    }
+    return []
+  })
+}
+
+function seamNames(piece: Piece, room: Room): TextMark[] {
+  return piece.seams.flatMap((seam) => {
+    const text = isFold(piece, seam) ? `${seam.id}: place on the fold` : seam.id
+    const mark = label(`${seam.id} name`, text, TEXT.small)
+    return some(textBeside(room, mark, alongSeam(seam), { gaps: [1.5, 3, 5, 8], side: 'left', fractions: [0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85] }))
+  })
+}
+
+function alongSeam(seam: Seam): (fraction: number) => { at: Point; direction: Point } {
+  const length = seamLength(seam)
+  return (f) => ({ at: pointOnSeam(seam, f * length), direction: directionOnSeam(seam, f * length) })
+}
+
+function landmarkNames(piece: Piece, room: Room, inside: Box): TextMark[] {
+  const named = new Set([...piece.notches, ...piece.lines, ...piece.seams].map((x) => x.id))
+  const center = middleOf(inside)
+  return piece.landmarks.flatMap((landmark) => {
+    if (named.has(landmark.id)) return []
+    const at = landmarkPoint(piece, landmark)
+    const size = Math.hypot(center.x - at.x, center.y - at.y) || 1
+    const inward =
+      'at' in landmark
+        ? { x: (center.x - at.x) / size, y: (center.y - at.y) / size }
+        : leftOf(directionOnSeam(seamOf(piece, landmark.seam), landmark.along))
+    return some(textNear(room, label(`${landmark.id} name`, landmark.id, TEXT.small), at, inward, [4, 6, 9, 13, 18]))
+  })
+}
+
+function middleOf(box: Box): Point {
+  return { x: (box.left + box.right) / 2, y: (box.bottom + box.top) / 2 }
+}
+
+function label(id: string, text: string, size: number) {
+  return { kind: 'label', id, text, size } as const
+}
+
+function some(mark: TextMark | undefined): TextMark[] {
+  return mark ? [mark] : []
+}

@@ -1,0 +1,95 @@
+import { contains } from '../geometry/contains.ts'
+import type { Path } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
+import type { Segment } from './ink.ts'
+
+/** A rectangle at any angle: its center, the unit direction of its width, half its width and height, mm. */
+export interface TurnedBox {
+  readonly center: Point
+  readonly along: Point
+  readonly halfWidth: number
+  readonly halfHeight: number
+}
+
+/** The free room on a piece or a page: knows the ink that is there and what was put down since. */
+export interface Room {
+  /** Whether the box, grown by `clearance` on every side, touches no ink and lies inside the outline. */
+  fits(box: TurnedBox, clearance: number): boolean
+  /** How many pieces of ink the box touches. */
+  touches(box: TurnedBox, clearance: number): number
+  /** From now on nothing else fits there. */
+  take(box: TurnedBox): void
+}
+
+/** A room with this ink, bounded by a closed path when one is given. */
+export function openRoom(ink: readonly Segment[], outline?: Path): Room {
+  const taken: Segment[] = []
+  const hits = (box: TurnedBox, clearance: number, first: boolean) => {
+    let count = 0
+    for (const list of [ink, taken]) {
+      for (const segment of list) {
+        if (!segmentTouches(segment, box, clearance)) continue
+        count++
+        if (first) return count
+      }
+    }
+    return count
+  }
+  return {
+    // With no ink of the outline on the box, one point inside means that all of it is.
+    fits: (box, clearance) => hits(box, clearance, true) === 0 && (!outline || contains(outline, box.center)),
+    touches: (box, clearance) => hits(box, clearance, false),
+    take: (box) => taken.push(...boxSegments(box)),
+  }
+}
+
+/** The corners, anticlockwise from the lower left as the box reads. */
+export function cornersOf(box: TurnedBox): [Point, Point, Point, Point] {
+  const { center, along, halfWidth: w, halfHeight: h } = box
+  const corner = (a: number, b: number) => ({
+    x: center.x + a * w * along.x - b * h * along.y,
+    y: center.y + a * w * along.y + b * h * along.x,
+  })
+  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
+}
+
+/** The edges of a box and a diagonal, so that a small box inside a large one is noticed. */
+export function boxSegments(box: TurnedBox): Segment[] {
+  const [a, b, c, d] = cornersOf(box)
+  const edge = (p: Point, q: Point) => ({ a: p, b: q, half: 0 })
+  return [edge(a, b), edge(b, c), edge(c, d), edge(d, a), edge(a, c), edge(b, d)]
+}
+
+/** Whether the segment with its pen comes within `clearance` of the box. */
+export function segmentTouches(segment: Segment, box: TurnedBox, clearance: number): boolean {
+  const w = box.halfWidth + clearance + segment.half
+  const h = box.halfHeight + clearance + segment.half
+  const { x: cx, y: cy } = box.center
+  const reach = w + h
+  const ax = segment.a.x - cx
+  const bx = segment.b.x - cx
+  if ((ax > reach && bx > reach) || (ax < -reach && bx < -reach)) return false
+  const ay = segment.a.y - cy
+  const by = segment.b.y - cy
+  if ((ay > reach && by > reach) || (ay < -reach && by < -reach)) return false
+  const { x: ux, y: uy } = box.along
+  const px = ax * ux + ay * uy
+  const py = ay * ux - ax * uy
+  const dx = bx * ux + by * uy - px
+  const dy = by * ux - bx * uy - py
+  // Liang–Barsky, written out because it runs a million times: the part of the segment inside both slabs.
+  let low = 0
+  let high = 1
+  if (dx === 0) {
+    if (Math.abs(px) > w) return false
+  } else {
+    const near = (dx > 0 ? -w - px : w - px) / dx
+    const far = (dx > 0 ? w - px : -w - px) / dx
+    if (near > low) low = near
+    if (far < high) high = far
+  }
+  if (dy === 0) return Math.abs(py) <= h && low <= high
+  const near = (dy > 0 ? -h - py : h - py) / dy
+  const far = (dy > 0 ? h - py : -h - py) / dy
+  return Math.max(low, near) <= Math.min(high, far)
+}

@@ -1,0 +1,131 @@
+import type { LengthUnit } from '../base/units.ts'
+import type { Box } from '../geometry/bounds.ts'
+import { movePath, type Path } from '../geometry/path.ts'
+import { add, type Point } from '../geometry/point.ts'
+
+/** What a mark means to a cutter; each kind has one look (house-style.ts), one SVG group and one PDF layer. */
+export type MarkKind =
+  | 'cutting line'
+  | 'stitching line'
+  | 'fold line'
+  | 'dart'
+  | 'notch'
+  | 'grain line'
+  | 'balance line'
+  | 'ease stitching'
+  | 'landmark'
+  | 'label'
+  | 'measured square'
+  | 'page frame'
+
+/** From the bottom up: what must stay legible is drawn last. */
+export const KIND_ORDER: readonly MarkKind[] = [
+  'balance line',
+  'ease stitching',
+  'grain line',
+  'dart',
+  'stitching line',
+  'fold line',
+  'cutting line',
+  'notch',
+  'landmark',
+  'measured square',
+  'page frame',
+  'label',
+]
+
+/** The name of a group or a layer of the kind. */
+export function pluralOf(kind: MarkKind): string {
+  if (kind === 'ease stitching') return kind
+  return kind === 'notch' ? 'notches' : `${kind}s`
+}
+
+/** Lines drawn with the pen of their kind. */
+export interface StrokeMark {
+  readonly type: 'stroke'
+  readonly kind: MarkKind
+  /** Unique in its group. */
+  readonly id: string
+  readonly paths: readonly Path[]
+  readonly closed?: boolean
+  /** Dashes that replace the pen's own, mm. */
+  readonly dash?: readonly number[]
+  /** Weight that replaces the pen's own, mm. */
+  readonly weight?: number
+}
+
+/** A small solid shape: an arrow head. */
+export interface FillMark {
+  readonly type: 'fill'
+  readonly kind: MarkKind
+  readonly id: string
+  readonly outline: Path
+}
+
+/** One line of text centered on its baseline, which passes through `at` in the direction `angle`. */
+export interface TextMark {
+  readonly type: 'text'
+  readonly kind: MarkKind
+  readonly id: string
+  readonly text: string
+  readonly at: Point
+  readonly angle: number
+  /** Height of the em, mm. */
+  readonly size: number
+}
+
+export type Mark = StrokeMark | FillMark | TextMark
+
+/** A piece ready to be put on a sheet: its marks where the draft has them, and the box of all their ink. */
+export interface PieceDrawing {
+  readonly id: string
+  readonly title: string
+  readonly description: string
+  readonly marks: readonly Mark[]
+  readonly box: Box
+}
+
+/** A drawing moved to its place on a sheet: `at` is added to every point. */
+export interface PlacedDrawing {
+  readonly drawing: PieceDrawing
+  readonly at: Point
+}
+
+/** A whole sheet, y up, lower left corner at the origin: pieces, and the marks of the sheet itself. */
+export interface Scene {
+  readonly info: SheetInfo
+  readonly width: number
+  readonly height: number
+  readonly pieces: readonly PlacedDrawing[]
+  readonly sheet: readonly Mark[]
+}
+
+/** What the labels say besides the pattern. */
+export interface SheetInfo {
+  readonly performer: string
+  readonly production?: string
+  /** Which replay this is: `draft`, or the label of the last fitting applied. */
+  readonly version: string
+  /** Labels of the fittings applied, in order. */
+  readonly fittings?: readonly string[]
+  readonly date?: string
+  readonly units: LengthUnit
+}
+
+/** The mark shifted by a vector. */
+export function moveMark(mark: Mark, by: Point): Mark {
+  const move = (p: Point) => add(p, by)
+  switch (mark.type) {
+    case 'stroke':
+      return { ...mark, paths: mark.paths.map((path) => movePath(path, move)) }
+    case 'fill':
+      return { ...mark, outline: movePath(mark.outline, move) }
+    case 'text':
+      return { ...mark, at: move(mark.at) }
+  }
+}
+
+/** All marks of a placed drawing, in the sheet's frame. */
+export function placedMarks(placed: PlacedDrawing): Mark[] {
+  return placed.drawing.marks.map((mark) => moveMark(mark, placed.at))
+}

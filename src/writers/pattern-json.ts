@@ -1,0 +1,160 @@
+import type { Path } from '../geometry/path.ts'
+import type { Point } from '../geometry/point.ts'
+import { cutLine } from '../pattern/cut-line.ts'
+import { easeStitching } from '../pattern/ease-stitching.ts'
+import type { Join, JoinPart, Pattern } from '../pattern/pattern.ts'
+import type { Landmark, Notch, Piece, Side } from '../pattern/piece.ts'
+import { landmarkPoint, notchPoints, pointOnSeam, seamOf } from '../pattern/seam.ts'
+import { pathText } from './path-text.ts'
+import { rounded } from './round.ts'
+
+/** Six decimals keep sums over a seam far inside the 0.01 mm that drafted seams promise to agree to. */
+const DECIMALS = 6
+
+export type JsonPoint = readonly [number, number]
+
+/** The contract `pattern/1`: mm, y up. Fields may be added, never renamed. */
+export interface PatternJson {
+  readonly scyewright: 'pattern/1'
+  readonly performer: string
+  readonly production: string
+  readonly version: string
+  readonly unit: 'mm'
+  readonly up: 'y'
+  readonly pieces: readonly PieceJson[]
+  readonly joins: readonly Join[]
+}
+
+export interface PieceJson {
+  readonly id: string
+  readonly name: string
+  readonly side: Side
+  readonly cut: number
+  readonly seams: readonly { readonly id: string; readonly parts: readonly string[]; readonly allowance: number }[]
+  readonly cutLine: string
+  readonly darts: readonly {
+    readonly id: string
+    readonly seam: string
+    readonly mouth: readonly [JsonPoint, JsonPoint]
+    readonly point: JsonPoint
+  }[]
+  readonly notches: readonly NotchJson[]
+  readonly lines: readonly { readonly id: string; readonly path: string }[]
+  readonly landmarks: readonly LandmarkJson[]
+}
+
+export interface NotchJson {
+  readonly id: string
+  readonly seam: string
+  readonly at: JsonPoint
+  readonly marks: number
+  /** mm of sewn length from the seam's start. */
+  readonly along: number
+  /** mm along the seam from one mark to the next. */
+  readonly step?: number
+  /** Every mark, `at` first. */
+  readonly points: readonly JsonPoint[]
+}
+
+export interface LandmarkJson {
+  readonly id: string
+  readonly at: JsonPoint
+  readonly seam?: string
+  readonly along?: number
+}
+
+export interface PatternJsonOptions {
+  readonly performer: string
+  readonly production?: string
+  /** Which replay this is: `draft`, or the label of the last fitting applied. */
+  readonly version: string
+}
+
+/** The pattern as the `pattern/1` document; every number rounded to 1e-6 mm, cutting lines computed here. */
+export function patternJson(pattern: Pattern, options: PatternJsonOptions): PatternJson {
+  return {
+    scyewright: 'pattern/1',
+    performer: options.performer,
+    production: options.production ?? '',
+    version: options.version,
+    unit: 'mm',
+    up: 'y',
+    pieces: pattern.pieces.map(pieceJson),
+    joins: pattern.joins.map(joinJson),
+  }
+}
+
+/** The text of a document, two spaces deep, ending in a line break. */
+export function patternJsonText(json: PatternJson): string {
+  return `${JSON.stringify(json, null, 2)}\n`
+}
+
+function pieceJson(piece: Piece): PieceJson {
+  return {
+    id: piece.id,
+    name: piece.name,
+    side: piece.side,
+    cut: piece.cut,
+    seams: piece.seams.map((s) => ({ id: s.id, parts: s.parts.map(open), allowance: number(s.allowance) })),
+    cutLine: pathText(cutLine(piece), { decimals: DECIMALS, closed: true }),
+    darts: piece.darts.map((d) => ({
+      id: d.id,
+      seam: d.seam,
+      mouth: [pair(d.mouth[0]), pair(d.mouth[1])],
+      point: pair(d.point),
+    })),
+    notches: piece.notches.map((n) => notchJson(piece, n)),
+    lines: [...piece.lines, ...easeStitching(piece)].map((l) => ({ id: l.id, path: open(l.path) })),
+    landmarks: piece.landmarks.map((l) => landmarkJson(piece, l)),
+  }
+}
+
+function notchJson(piece: Piece, notch: Notch): NotchJson {
+  return {
+    id: notch.id,
+    seam: notch.seam,
+    at: pair(pointOnSeam(seamOf(piece, notch.seam), notch.along)),
+    marks: notch.marks,
+    along: number(notch.along),
+    ...(notch.step === undefined ? {} : { step: number(notch.step) }),
+    points: notchPoints(piece, notch).map(pair),
+  }
+}
+
+function landmarkJson(piece: Piece, landmark: Landmark): LandmarkJson {
+  const at = pair(landmarkPoint(piece, landmark))
+  if ('at' in landmark) return { id: landmark.id, at }
+  return { id: landmark.id, at, seam: landmark.seam, along: number(landmark.along) }
+}
+
+function joinJson(join: Join): Join {
+  const { min, target, max } = join.ease
+  return {
+    id: join.id,
+    a: join.a.map(partJson),
+    b: join.b.map(partJson),
+    ease: { min: number(min), target: number(target), max: number(max) },
+  }
+}
+
+function partJson(part: JoinPart): JoinPart {
+  return {
+    piece: part.piece,
+    seam: part.seam,
+    reversed: part.reversed,
+    ...(part.from === undefined ? {} : { from: number(part.from) }),
+    ...(part.to === undefined ? {} : { to: number(part.to) }),
+  }
+}
+
+function open(path: Path): string {
+  return pathText(path, { decimals: DECIMALS })
+}
+
+function pair(p: Point): JsonPoint {
+  return [number(p.x), number(p.y)]
+}
+
+function number(value: number): number {
+  return rounded(value, DECIMALS)
+}

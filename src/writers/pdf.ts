@@ -1,0 +1,196 @@
+import type { Cubic } from '../geometry/cubic.ts'
+import { isLine } from '../geometry/cubic.ts'
+import type { Path } from '../geometry/path.ts'
+import { startOf } from '../geometry/path.ts'
+import { PENS } from '../sheets/house-style.ts'
+import type { TilePage, TileSet } from '../sheets/lay-out-tiles.ts'
+import { KIND_ORDER, type Mark, type MarkKind, pluralOf } from '../sheets/scene.ts'
+import { textWidth } from '../sheets/text-width.ts'
+
+/** Points in a millimetre. */
+const POINT = 72 / 25.4
+
+export interface PdfOptions {
+  /** A TrueType font with the widths of DejaVu Sans; embedded as a subset. */
+  readonly font: Uint8Array
+  readonly title: string
+  /** Written as creation date, ISO 8601; the clock is never read. */
+  readonly date: string
+  /** Goes into the file's identifier: equal for equal files. */
+  readonly id: string
+  /** Language of the labels, default `en`. */
+  readonly language?: string
+}
+
+type Document = PDFKit.PDFDocument
+
+/** What pdfkit keeps to itself but layers and viewer preferences need. */
+interface Internals {
+  readonly _root: { readonly data: Record<string, unknown> }
+  readonly page: { readonly resources: { readonly data: Record<string, unknown> } }
+}
+
+/**
+ * The pages as a PDF at true scale: one rectangular clip a page, plain strokes and fills, a layer for each kind
+ * of mark, an outline by piece, no scaling asked of the viewer. Same tiles and options, same bytes. Coordinates to
+ * 1e-6 pt. Rejects on a date that is none or a font that cannot be read.
+ */
+export async function writePdf(tiles: TileSet, options: PdfOptions): Promise<Uint8Array> {
+  const date = new Date(options.date)
+  if (Number.isNaN(date.getTime())) throw new RangeError(`"${options.date}" is not a date`)
+  const { default: PDFDocument } = await import('pdfkit')
+  const settings = {
+    autoFirstPage: false,
+    pdfVersion: '1.7',
+    lang: options.language ?? 'en',
+    displayTitle: true,
+    // Given here, so that pdfkit does not reach for a standard font of its own.
+    font: options.font,
+    info: {
+      Title: options.title,
+      Subject: options.id,
+      Creator: 'scyewright',
+      Producer: 'scyewright',
+      CreationDate: date,
+      ModDate: date,
+    },
+  }
+  const doc = new PDFDocument(settings as unknown as PDFKit.PDFDocumentOptions)
+  const bytes = collect(doc)
+  const layers = openLayers(doc, tiles)
+  const bookmark = outlineBy(doc, tiles)
+  for (const page of tiles.pages) {
+    doc.addPage({ size: [tiles.width * POINT, tiles.height * POINT], margin: 0 })
+    drawPage(doc, tiles, page, layers)
+    bookmark(page)
+  }
+  const root = (doc as unknown as Internals)._root.data
+  const preferences = root.ViewerPreferences as { data: Record<string, unknown> }
+  preferences.data.PrintScaling = 'None'
+  doc.end()
+  return bytes
+}
+
+function collect(doc: Document): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = []
+    doc.on('data', (chunk: Uint8Array) => chunks.push(chunk))
+    doc.on('error', reject)
+    doc.on('end', () => {
+      const whole = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0))
+      let at = 0
+      for (const chunk of chunks) {
+        whole.set(chunk, at)
+        at += chunk.length
+      }
+      resolve(whole)
+    })
+  })
+}
+
+interface Layers {
+  readonly names: ReadonlyMap<MarkKind, string>
+  readonly properties: Readonly<Record<string, unknown>>
+}
+
+/** An optional content group for each kind of mark that occurs, all of them on. */
+function openLayers(doc: Document, tiles: TileSet): Layers {
+  const present = new Set(tiles.pages.flatMap((p) => [...p.pattern, ...p.furniture].map((mark) => mark.kind)))
+  const kinds = KIND_ORDER.filter((kind) => present.has(kind))
+  const groups = kinds.map((kind) => {
+    // pdfkit writes a String object as text and a bare string as a name.
+    const group = doc.ref({ Type: 'OCG', Name: new String(layerTitle(kind)) })
+    group.end(undefined)
+    return group
+  })
+  const root = (doc as unknown as Internals)._root.data
+  root.OCProperties = { OCGs: groups, D: { Name: new String('Pattern'), Order: groups, ON: groups } }
+  return {
+    names: new Map(kinds.map((kind, k) => [kind, `L${k}`])),
+    properties: Object.fromEntries(groups.map((group, k) => [`L${k}`, group])),
+  }
+}
+
+function layerTitle(kind: MarkKind): string {
+  const plural = pluralOf(kind)
+  return plural.charAt(0).toUpperCase() + plural.slice(1)
+}
+
+function drawPage(doc: Document, tiles: TileSet, page: TilePage, layers: Layers): void {
+  ;(doc as unknown as Internals).page.resources.data.Properties = layers.properties
+  const flip = (y: number) => tiles.height - y
+  const { left, bottom, right, top } = tiles.frame
+  doc.save()
+  doc.rect(left * POINT, flip(top) * POINT, (right - left) * POINT, (top - bottom) * POINT).clip()
+  drawKinds(doc, page.pattern, tiles.height, layers)
+  doc.restore()
+  drawKinds(doc, page.furniture, tiles.height, layers)
+}
+
+function drawKinds(doc: Document, marks: readonly Mark[], height: number, layers: Layers): void {
+  for (const kind of KIND_ORDER) {
+    const ofKind = marks.filter((mark) => mark.kind === kind)
+    if (ofKind.length === 0) continue
+    doc.addContent(`/OC /${layers.names.get(kind)} BDC`)
+    doc.lineJoin('round').lineCap('butt')
+    for (const mark of ofKind) drawMark(doc, mark, height)
+    doc.addContent('EMC')
+  }
+}
+
+function drawMark(doc: Document, mark: Mark, height: number): void {
+  switch (mark.type) {
+    case 'stroke': {
+      doc.lineWidth((mark.weight ?? PENS[mark.kind].weight) * POINT)
+      const dash = mark.dash ?? PENS[mark.kind].dash
+      // Typed for a number alone, documented and made for an array too.
+      if (dash) doc.dash(dash.map((mm) => mm * POINT) as unknown as number, {})
+      else doc.undash()
+      for (const path of mark.paths) trace(doc, path, height, mark.closed ?? false)
+      doc.stroke()
+      return
+    }
+    case 'fill':
+      trace(doc, mark.outline, height, true)
+      doc.fill()
+      return
+    case 'text': {
+      const x = mark.at.x * POINT
+      const y = (height - mark.at.y) * POINT
+      const half = (textWidth(mark.text, mark.size) / 2) * POINT
+      doc.save()
+      if (mark.angle !== 0) doc.rotate((-mark.angle * 180) / Math.PI, { origin: [x, y] })
+      doc.fontSize(mark.size * POINT)
+      doc.text(mark.text, x - half, y, { lineBreak: false, baseline: 'alphabetic', features: PLAIN })
+      doc.restore()
+    }
+  }
+}
+
+/** Letters at their own widths, as the labels were placed: no kerning, no ligatures. */
+const PLAIN = { kern: false, liga: false, clig: false, calt: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[]
+
+function trace(doc: Document, path: Path, height: number, closed: boolean): void {
+  const x = (c: Cubic, k: 'p0' | 'p1' | 'p2' | 'p3') => c[k].x * POINT
+  const y = (c: Cubic, k: 'p0' | 'p1' | 'p2' | 'p3') => (height - c[k].y) * POINT
+  const start = startOf(path)
+  doc.moveTo(start.x * POINT, (height - start.y) * POINT)
+  for (const c of path) {
+    if (isLine(c)) doc.lineTo(x(c, 'p3'), y(c, 'p3'))
+    else doc.bezierCurveTo(x(c, 'p1'), y(c, 'p1'), x(c, 'p2'), y(c, 'p2'), x(c, 'p3'), y(c, 'p3'))
+  }
+  if (closed) doc.closePath()
+}
+
+/** Makes the outline page by page: an entry for the map, one for each piece where it first shows, its pages below. */
+function outlineBy(doc: Document, tiles: TileSet): (page: TilePage) => void {
+  const items = new Map<string, PDFKit.PDFOutline>()
+  return (page) => {
+    if (!page.window) doc.outline.addItem('Page map')
+    for (const id of page.pieces) {
+      const item = items.get(id) ?? doc.outline.addItem(tiles.titles.get(id) ?? id)
+      items.set(id, item)
+      if (tiles.pages.length > 1) item.addItem(`Page ${page.name}`)
+    }
+  }
+}
