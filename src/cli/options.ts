@@ -1,0 +1,80 @@
+import { FORMATS, type Format, nearestName, type Paper, type Problem, parsePaper, type Result } from '../index.ts'
+
+/** A problem with what was typed: `option` as typed, with its dashes. */
+export function optionProblem(option: string, rest: Omit<Problem, 'where'>): Problem {
+  return { ...rest, where: { field: option } }
+}
+
+/** The names in a list such as `svg,pdf`, in lower case, each once, in the order given. */
+function listed(text: string): string[] {
+  const names = text.split(',').map((name) =>
+    name
+      .trim()
+      .toLowerCase()
+      .replace(/[\s_]+/g, ' '),
+  )
+  return [...new Set(names.filter((name) => name !== ''))]
+}
+
+/** The formats asked for with --as; all of them when it is absent. */
+export function readFormats(text: string | undefined): Result<Format[]> {
+  if (text === undefined) return { ok: true, value: [...FORMATS] }
+  return each(text, '--as', (name) => {
+    const format = FORMATS.find((known) => known === name)
+    if (format) return { ok: true, value: format }
+    const expected = `one or more of ${FORMATS.join(', ')}`
+    const hint =
+      name === 'dxf'
+        ? 'DXF is not written yet; take svg or pdf'
+        : (didYouMean(name, FORMATS) ?? `write --as ${FORMATS.join(',')}`)
+    return {
+      ok: false,
+      problems: [optionProblem('--as', { code: 'unknown-format', actual: `"${name}"`, expected, hint })],
+    }
+  })
+}
+
+/** The papers asked for with --paper, each once; undefined when it is absent: the file's units decide. */
+export function readPapers(text: string | undefined): Result<Paper[] | undefined> {
+  if (text === undefined) return { ok: true, value: undefined }
+  return each(text, '--paper', (name) => {
+    const paper = parsePaper(name)
+    return paper.ok
+      ? paper
+      : { ok: false, problems: paper.problems.map((p) => ({ ...p, where: { field: '--paper' } })) }
+  })
+}
+
+/** The pieces asked for with --pieces; undefined for all. Whether they are in the pattern is the pattern's to say. */
+export function readPieces(text: string | undefined): Result<string[] | undefined> {
+  if (text === undefined) return { ok: true, value: undefined }
+  return each(text, '--pieces', (name) => ({ ok: true, value: name.replace(/-/g, ' ') }))
+}
+
+/** What was most likely meant, as a hint. */
+export function didYouMean(name: string, known: readonly string[]): string | undefined {
+  const near = nearestName(name, known)
+  return near === undefined ? undefined : `did you mean ${near}?`
+}
+
+function each<T>(text: string, option: string, read: (name: string) => Result<T>): Result<T[]> {
+  const names = listed(text)
+  if (names.length === 0) {
+    const expected = 'a list of names, such as a,b'
+    return {
+      ok: false,
+      problems: [
+        optionProblem(option, {
+          code: 'empty-option',
+          actual: 'nothing',
+          expected,
+          hint: `name at least one, or leave ${option} out`,
+        }),
+      ],
+    }
+  }
+  const results = names.map(read)
+  const problems = results.flatMap((result) => (result.ok ? [] : result.problems))
+  if (problems.length > 0) return { ok: false, problems }
+  return { ok: true, value: results.flatMap((result) => (result.ok ? [result.value] : [])) }
+}

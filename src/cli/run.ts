@@ -1,0 +1,114 @@
+import { readFileSync } from 'node:fs'
+import yargs, { type Argv } from 'yargs'
+import { processTerminal, type Terminal } from './terminal.ts'
+
+/** Exit statuses: 0 fine, 1 findings of severity error, 2 input that cannot be used. */
+export type Status = 0 | 1 | 2
+
+/** What was typed after a command: names of options without dashes, files under `files` and `--`. */
+export type Typed = Readonly<Record<string, unknown>>
+
+/** yargs drops a lone `-`, the name of standard input: it travels under this name, which no file can have. */
+const STANDARD_INPUT = '\u0000'
+
+const JSON_HELP = 'print one JSON document on stdout, everything else on stderr'
+
+/** Runs `scye` with the arguments after its name; returns the exit status. Never throws for what a user typed. */
+export async function run(args: readonly string[], terminal: Terminal = processTerminal()): Promise<Status> {
+  let status: Status = 0
+  const typed = args.map((arg) => (arg === '-' ? STANDARD_INPUT : arg))
+  const parser = yargs()
+    .scriptName('scye')
+    .usage(
+      '$0 COMMAND FILE…\n\nDrafts a bodice and a sleeve from a performer file, replays its fittings, checks and prints them.',
+    )
+    .command('draft <files..>', 'write the pieces, the report and the alteration slip', draftOptions, async (argv) => {
+      const { draftCommand } = await import('./draft-command.ts')
+      status = await draftCommand(restored(argv), terminal)
+    })
+    .command('check <files..>', 'walk every seam and check; writes nothing', checkOptions, async (argv) => {
+      const { checkCommand } = await import('./check-command.ts')
+      status = checkCommand(restored(argv), terminal)
+    })
+    .parserConfiguration({
+      'boolean-negation': false,
+      'camel-case-expansion': false,
+      'dot-notation': false,
+      'parse-numbers': false,
+      'parse-positional-numbers': false,
+      'populate--': true,
+    })
+    .locale('en')
+    .strict()
+    .demandCommand(1, 'no command')
+    .version(version())
+    .help()
+    .epilogue('Exit status: 0 fine, 1 findings of severity error, 2 input that cannot be used.')
+    .wrap(Math.min(100, process.stdout.columns ?? 100))
+    .exitProcess(false)
+    .fail((message, error) => {
+      // yargs throws its own kind of error for some of what can be typed wrongly.
+      if (error && error.name !== 'YError') throw error
+      throw new UsageError(message ?? error.message)
+    })
+  try {
+    await parser.parseAsync(typed, {}, (_error, _argv, output) => {
+      if (output) terminal.out(`${output}\n`)
+    })
+    return status
+  } catch (error) {
+    if (!(error instanceof UsageError)) throw error
+    const { reportUsage } = await import('./usage.ts')
+    return reportUsage(error.message, args, terminal)
+  }
+}
+
+class UsageError extends Error {}
+
+function checkOptions(y: Argv) {
+  return y
+    .positional('files', { type: 'string', describe: 'performer files; - is standard input' })
+    .option('until', {
+      type: 'string',
+      requiresArg: true,
+      describe: 'stop after the fitting with this label; none: before any',
+    })
+    .option('json', { type: 'boolean', describe: JSON_HELP })
+    .option('quiet', { alias: 'q', type: 'boolean', describe: 'print problems and findings of severity error only' })
+}
+
+function draftOptions(y: Argv) {
+  return checkOptions(y)
+    .option('output', {
+      alias: 'o',
+      type: 'string',
+      requiresArg: true,
+      describe: 'folder to write to; by default NAME-pattern beside the file',
+    })
+    .option('as', {
+      type: 'string',
+      requiresArg: true,
+      describe: 'svg, pdf, json or several, as svg,pdf; by default all',
+    })
+    .option('paper', {
+      type: 'string',
+      requiresArg: true,
+      describe: 'of the tiles: a4, letter, a0, roll-36in, 610x914mm or several; by default letter for inches, else a4',
+    })
+    .option('pieces', {
+      type: 'string',
+      requiresArg: true,
+      describe: 'to print, as sleeve,bodice-back; by default all (pattern.json holds all)',
+    })
+}
+
+function restored(argv: Typed): Typed {
+  const restore = (value: unknown): unknown =>
+    value === STANDARD_INPUT ? '-' : Array.isArray(value) ? value.map(restore) : value
+  return Object.fromEntries(Object.entries(argv).map(([key, value]) => [key, restore(value)]))
+}
+
+function version(): string {
+  const file = new URL('../package.json', import.meta.url)
+  return (JSON.parse(readFileSync(file, 'utf8')) as { version: string }).version
+}

@@ -1,0 +1,53 @@
+/** Where a command reads and writes: the process's own streams, or a test's. */
+export interface Terminal {
+  /** What was asked for; nothing but one JSON document with --json. */
+  readonly out: (text: string) => void
+  /** Problems and remarks. */
+  readonly err: (text: string) => void
+  readonly styleOut: Style
+  readonly styleErr: Style
+}
+
+export interface Style {
+  readonly strong: (text: string) => string
+  readonly quiet: (text: string) => string
+  readonly bad: (text: string) => string
+  readonly doubtful: (text: string) => string
+  readonly good: (text: string) => string
+}
+
+const plain = (text: string) => text
+
+const PLAIN: Style = { strong: plain, quiet: plain, bad: plain, doubtful: plain, good: plain }
+
+const COLORED: Style = {
+  strong: ansi(1, 22),
+  quiet: ansi(2, 22),
+  bad: ansi(31, 39),
+  doubtful: ansi(33, 39),
+  good: ansi(32, 39),
+}
+
+function ansi(on: number, off: number): (text: string) => string {
+  return (text) => (text === '' ? '' : `\u001b[${on}m${text}\u001b[${off}m`)
+}
+
+/** The process's own terminal: colors only where someone looks and NO_COLOR (no-color.org) is not set. */
+export function processTerminal(): Terminal {
+  // A reader that has seen enough (`scye check … | head`) is no failure.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error
+    process.exit()
+  })
+  return {
+    out: (text) => process.stdout.write(text),
+    err: (text) => process.stderr.write(text),
+    styleOut: styleFor(process.stdout.isTTY === true),
+    styleErr: styleFor(process.stderr.isTTY === true),
+  }
+}
+
+function styleFor(isTerminal: boolean): Style {
+  if (process.env.NO_COLOR || process.env.TERM === 'dumb') return PLAIN
+  return isTerminal ? COLORED : PLAIN
+}

@@ -1,0 +1,170 @@
+import { z } from 'zod'
+import { parseUnit } from './base/lengths.ts'
+import type { Problem } from './base/problem.ts'
+import { type CorrectionReaders, makeReaders, type Readers } from './base/readers.ts'
+import { readingProblems } from './base/reading-problems.ts'
+import { failure, type Result, success } from './base/result.ts'
+import type { LengthUnit } from './base/units.ts'
+import { readYaml, type Tree, type YamlDocument } from './base/yaml-document.ts'
+import { measureProblem, measuresSchema, withoutBlanks } from './body/read-measures.ts'
+import { MOCK_UP_ALLOWANCES } from './drafting/allowances.ts'
+import { choicesSchema, readChoices } from './drafting/read-choices.ts'
+import { fittingPlace, fittingsSchema, readFittings, settingsProblems } from './fitting/read-fittings.ts'
+import type { Allowances, Performer } from './performer.ts'
+
+/** What an allowance can be given for: every seam, both halves at once, or whatever is not named. */
+export const ALLOWANCE_NAMES = [
+  'default',
+  'cap',
+  'underarm seam',
+  'center front',
+  'center back',
+  'neckline',
+  'shoulder',
+  'armscye',
+  'side seam',
+  'waist',
+  'front cap',
+  'back cap',
+  'front underarm seam',
+  'back underarm seam',
+  'wrist',
+] as const
+
+/**
+ * The schema of a whole performer file written in `read.unit`, keys in their normal spelling (`normaliseName`). The
+ * settings of corrections are not among it: they are read by the corrections' own schemas.
+ */
+export function performerSchema(read: Readers, corrections: CorrectionReaders) {
+  const unit = read.parsed<LengthUnit>('in, cm or mm', readUnit)
+  const allowance = allowanceSchema(read)
+  return z.strictObject({
+    performer: read.text(),
+    production: read.text().optional(),
+    units: unit,
+    measured: read.date().optional(),
+    body: measuresSchema(read),
+    draft: choicesSchema(read).optional(),
+    'mock up': z.strictObject({ allowance: allowance.optional() }).optional(),
+    'mock ups': z
+      .record(
+        z.string().regex(/^[1-9]\d{0,5}$/, { error: 'the number of a mock-up, from 1' }),
+        z.strictObject({ allowance: allowance.optional() }),
+      )
+      .optional(),
+    fittings: fittingsSchema(read, corrections).optional(),
+  })
+}
+
+/**
+ * Reads a performer file: lengths become mm, angles radians, everything is checked for form (whether a body can be is
+ * `completeBody`'s to say). Fails with every problem of the file at once, in the order of the file, each with file,
+ * line, column and field. `file` is only a name for them.
+ */
+export function readPerformer(text: string, file: string, corrections: CorrectionReaders): Result<Performer> {
+  const yaml = readYaml(text, file)
+  if (!yaml.ok) return yaml
+  const document = yaml.value
+  if (!isSection(document.tree)) return failure(notAPerformer(document))
+  const { tree } = document
+  const written = tree.units
+  const unit = typeof written === 'string' ? parseUnit(written) : undefined
+  const read = makeReaders(unit ?? 'mm')
+  const schema = performerSchema(read, corrections)
+  // A measure or a choice left blank was not taken or not made.
+  const blank = (name: 'body' | 'draft') =>
+    tree[name] === undefined ? {} : { [name]: withoutBlanks(tree[name]) ?? {} }
+  const parsed = schema.safeParse({ ...filledIn(tree), ...blank('body'), ...blank('draft') })
+  const problems = [
+    ...(parsed.success ? [] : readingProblems(parsed.error.issues, schema, document, [])),
+    ...settingsProblems(document, read, corrections),
+  ]
+  if (!parsed.success || problems.length > 0)
+    return failure(...problems.map((p) => inItsWords(p, document)).sort(byPlace))
+  const { data } = parsed
+  return success({
+    performer: data.performer,
+    ...(data.production === undefined ? {} : { production: data.production }),
+    units: data.units,
+    ...(data.measured === undefined ? {} : { measured: data.measured }),
+    body: data.body,
+    choices: readChoices(data.draft),
+    allowances: readAllowances(data['mock up'], data['mock ups']),
+    fittings: readFittings(data.fittings ?? [], document, read, corrections),
+  })
+}
+
+/** The section without the parts that are named but blank, such as `fittings:` before the first fitting. */
+function filledIn(tree: { readonly [key: string]: Tree }): { readonly [key: string]: Tree } {
+  const required = ['performer', 'units', 'body']
+  return Object.fromEntries(Object.entries(tree).filter(([key, value]) => value !== null || required.includes(key)))
+}
+
+function readUnit(text: string): Result<LengthUnit> {
+  const unit = parseUnit(text)
+  if (unit) return success(unit)
+  const expected = 'in, cm or mm'
+  return failure({ code: 'unknown-unit', where: {}, actual: `"${text}"`, expected, hint: `write units: ${expected}` })
+}
+
+type WrittenAllowance = Readonly<Partial<Record<string, number | undefined>>>
+
+function allowanceSchema(read: Readers) {
+  const seams = Object.fromEntries(ALLOWANCE_NAMES.map((name) => [name, read.lengthFromZero().optional()]))
+  return z.union([
+    z.strictObject(seams as Record<string, z.ZodOptional<ReturnType<Readers['length']>>>),
+    read.lengthFromZero().transform((mm): WrittenAllowance => ({ default: mm })),
+  ])
+}
+
+interface WrittenMockUp {
+  readonly allowance?: WrittenAllowance | undefined
+}
+
+function readAllowances(
+  standard: WrittenMockUp | undefined,
+  byNumber: Readonly<Record<string, WrittenMockUp>> | undefined,
+): Allowances {
+  return {
+    standard: { ...MOCK_UP_ALLOWANCES, ...givenOf(standard) },
+    byMockUp: Object.fromEntries(Object.entries(byNumber ?? {}).map(([number, mockUp]) => [number, givenOf(mockUp)])),
+  }
+}
+
+function givenOf(mockUp: WrittenMockUp | undefined): Record<string, number> {
+  const entries = Object.entries(mockUp?.allowance ?? {})
+  return Object.fromEntries(entries.filter((entry): entry is [string, number] => entry[1] !== undefined))
+}
+
+function isSection(tree: Tree): tree is { readonly [key: string]: Tree } {
+  return typeof tree === 'object' && tree !== null && !Array.isArray(tree)
+}
+
+function notAPerformer(document: YamlDocument): Problem {
+  return {
+    code: 'not-a-performer',
+    where: document.placeOf([]),
+    actual: Array.isArray(document.tree) ? 'a list' : 'a text without names',
+    expected: 'a performer file: performer, units, body, …',
+    hint: 'give a performer file, or start one with: scye begin FILE',
+  }
+}
+
+/** Hints that only the section can give, and the fitting and correction a problem belongs to. */
+function inItsWords(problem: Problem, document: YamlDocument): Problem {
+  const placed = { ...problem, where: fittingPlace(problem.where, document) }
+  const field = (problem.where.field ?? '').toLowerCase()
+  if (field.startsWith('body.')) return measureProblem(placed, document)
+  const hint = problem.code === 'missing' ? MISSING_HINTS[field] : undefined
+  return hint === undefined ? placed : { ...placed, hint }
+}
+
+const MISSING_HINTS: Readonly<Record<string, string>> = {
+  performer: 'write performer: and a role or a code, such as Lamplighter',
+  units: 'write units: in, cm or mm, for the numbers without a unit of their own',
+  body: 'write body: and the measures under it; scye begin FILE lists them all with how to take each',
+}
+
+function byPlace(a: Problem, b: Problem): number {
+  return (a.where.line ?? 0) - (b.where.line ?? 0) || (a.where.column ?? 0) - (b.where.column ?? 0)
+}

@@ -1,0 +1,104 @@
+import type { Problem } from './base/problem.ts'
+import { failure, type Result, success } from './base/result.ts'
+import type { LengthUnit } from './base/units.ts'
+import type { Report } from './checks/report.ts'
+import { slipText } from './fitting/slip-text.ts'
+import type { MadePattern } from './pipeline.ts'
+import type { Paper } from './sheets/papers.ts'
+import { parsePaper } from './sheets/papers.ts'
+
+export const FORMATS = ['svg', 'pdf', 'json'] as const
+export type Format = (typeof FORMATS)[number]
+
+export interface WriteOptions {
+  readonly formats: readonly Format[]
+  /** Papers of the tiles; letter where the file is in inches, else a4, when absent. */
+  readonly papers?: readonly Paper[]
+  /** Ids of the pieces to print; `sleeve` also means its left and right. All when absent; pattern.json has all. */
+  readonly pieces?: readonly string[]
+  /** Printed on the labels and written into the PDF, ISO 8601. */
+  readonly date: string
+  /** A TrueType font with the widths of DejaVu Sans; asked for when a PDF is written. */
+  readonly font: () => Uint8Array
+}
+
+/** A file to be written; the name has no folder. */
+export interface WrittenFile {
+  readonly name: string
+  readonly content: string | Uint8Array
+}
+
+export interface WrittenPattern {
+  readonly files: readonly WrittenFile[]
+  /** The report with the names of the files. */
+  readonly report: Report
+}
+
+/** The pattern as files, sheets in the formats asked for, always with report and slip. Problem: a piece that is not there. */
+export async function writePattern(made: MadePattern, options: WriteOptions): Promise<Result<WrittenPattern>> {
+  const unknown = (options.pieces ?? []).filter((id) => !made.pattern.pieces.some((piece) => isNamed(piece.id, id)))
+  if (unknown.length > 0) return failure(...unknown.map((id) => unknownPiece(id, made)))
+  const { performer, pattern, version } = made
+  const production = performer.production === undefined ? {} : { production: performer.production }
+  const info = {
+    performer: performer.performer,
+    ...production,
+    version,
+    fittings: made.versions.slice(1).map((v) => v.label),
+    date: options.date.slice(0, 10),
+    units: performer.units,
+    ...(options.pieces === undefined ? {} : { pieces: options.pieces }),
+  }
+  const title = [performer.performer, performer.production, version].filter((part) => part !== undefined).join(' · ')
+  const files: WrittenFile[] = []
+  if (options.formats.includes('svg') || options.formats.includes('pdf')) {
+    const { layOut } = await import('./sheets/lay-out.ts')
+    const scene = layOut(pattern, info)
+    if (options.formats.includes('svg')) {
+      const { writeSvg } = await import('./writers/svg.ts')
+      const description = `Pattern pieces at true scale, ${version}`
+      files.push({ name: 'pattern.svg', content: await writeSvg(scene, { title, description }) })
+    }
+    if (options.formats.includes('pdf')) {
+      const { layOutTiles } = await import('./sheets/lay-out-tiles.ts')
+      const { writePdf } = await import('./writers/pdf.ts')
+      const font = options.font()
+      for (const paper of options.papers ?? [usualPaper(performer.units)]) {
+        const id = `${title} · ${paper.name}`
+        const content = await writePdf(layOutTiles(scene, paper), { font, title, date: options.date, id })
+        files.push({ name: `tiles-${paper.name}.pdf`, content })
+      }
+    }
+  }
+  if (options.formats.includes('json')) {
+    const { patternJson, patternJsonText } = await import('./writers/pattern-json.ts')
+    const json = patternJson(pattern, { performer: performer.performer, ...production, version })
+    files.push({ name: 'pattern.json', content: patternJsonText(json) })
+  }
+  const slip = slipText(made.report.slip, { performer: performer.performer, ...production, units: performer.units })
+  const names = [...files.map((file) => file.name), 'slip.txt', 'report.json']
+  const report: Report = { ...made.report, files: names }
+  files.push({ name: 'slip.txt', content: slip })
+  files.push({ name: 'report.json', content: `${JSON.stringify(report, null, 2)}\n` })
+  return success({ files, report })
+}
+
+function usualPaper(units: LengthUnit): Paper {
+  const paper = parsePaper(units === 'in' ? 'letter' : 'a4')
+  if (!paper.ok) throw new Error('the usual paper is not known')
+  return paper.value
+}
+
+function isNamed(id: string, wanted: string): boolean {
+  return id === wanted || id === `${wanted} left` || id === `${wanted} right`
+}
+
+function unknownPiece(id: string, made: MadePattern): Problem {
+  return {
+    code: 'unknown-piece',
+    where: { field: '--pieces' },
+    actual: `"${id}"`,
+    expected: `one of ${made.pattern.pieces.map((piece) => piece.id).join(', ')}`,
+    hint: 'name a piece of the pattern, with a hyphen for the space: bodice-front',
+  }
+}
