@@ -146,7 +146,7 @@ function notAPerformer(document: YamlDocument): Problem {
     where: document.placeOf([]),
     actual: Array.isArray(document.tree) ? 'a list' : 'a text without names',
     expected: 'a performer file: performer, units, body, …',
-    hint: 'give a performer file, or start one with: scye begin FILE',
+    hint: 'give a performer file, or start from a copy of examples/lamplighter.yaml',
   }
 }
 
@@ -162,7 +162,7 @@ function inItsWords(problem: Problem, document: YamlDocument): Problem {
 const MISSING_HINTS: Readonly<Record<string, string>> = {
   performer: 'write performer: and a role or a code, such as Lamplighter',
   units: 'write units: in, cm or mm, for the numbers without a unit of their own',
-  body: 'write body: and the measures under it; scye begin FILE lists them all with how to take each',
+  body: 'write body: and the measures under it; examples/lamplighter.yaml shows them',
 }
 
 function byPlace(a: Problem, b: Problem): number {

@@ -58,16 +58,16 @@ export const REGRESSIONS: readonly Regression[] = [
   },
   {
     target: 'shoulder slope',
-    intercept: 0.27172,
+    intercept: 0.25351,
     slopes: {
-      'bust girth': -0.0003747,
-      'back waist length': 0.0009967,
-      'upper arm girth': 0.00051688,
-      'outer arm length': -0.000046943,
+      'bust girth': -0.00036695,
+      'back waist length': 0.00095469,
+      'upper arm girth': 0.00049679,
+      'outer arm length': -0.000054171,
     },
     n: 4046,
-    r: 0.395,
-    standardError: 0.0721,
+    r: 0.41,
+    standardError: 0.0658,
   },
   {
     target: 'scye depth',
@@ -192,8 +192,8 @@ export const SURVEY: Readonly<Partial<Record<MeasureName, { readonly women: Spre
     men: { mean: 149.9, deviation: 10.5 },
   },
   'shoulder slope': {
-    women: { mean: 0.4547, deviation: 0.0842 },
-    men: { mean: 0.5096, deviation: 0.0611 },
+    women: { mean: 0.4169, deviation: 0.0735 },
+    men: { mean: 0.4677, deviation: 0.0608 },
   },
   'bust girth': {
     women: { mean: 948.5, deviation: 83.6 },

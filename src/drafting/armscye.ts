@@ -26,6 +26,8 @@ export interface Armscye {
   readonly path: Path
   /** The hollow that was drawn, mm from the corner; the wanted one where the curve stays fair with it. */
   readonly hollow: number
+  /** False where the shoulder point lies so far inside the width line that the curve bends back at the width point. */
+  readonly fair: boolean
 }
 
 /**
@@ -37,16 +39,18 @@ export interface Armscye {
  */
 export function armscye(points: ArmscyePoints): Armscye {
   const free = draw(points, points.hollow)
-  if (isFair(free)) return { path: free, hollow: points.hollow }
+  if (isFair(free)) return { path: free, hollow: points.hollow, fair: true }
   const drawnDirection = tangentAt(free[1] as Cubic, 1)
   const turned = (share: number) =>
     draw(points, points.hollow, unit(between(drawnDirection, fairDirection(points, points.hollow), share)))
-  if (isFair(turned(1))) return { path: turned(leastFair((share) => isFair(turned(share)))), hollow: points.hollow }
+  if (isFair(turned(1))) {
+    return { path: turned(leastFair((share) => isFair(turned(share)))), hollow: points.hollow, fair: true }
+  }
   const natural = naturalHollow(points)
   const hollow = (share: number) => points.hollow + (natural - points.hollow) * share
   const moved = (share: number) => draw(points, hollow(share), fairDirection(points, hollow(share)))
   const share = leastFair((share) => isFair(moved(share)))
-  return { path: moved(share), hollow: hollow(share) }
+  return { path: moved(share), hollow: hollow(share), fair: turnsWell(moved(share)) }
 }
 
 /**
@@ -113,16 +117,17 @@ function naturalHollow(points: ArmscyePoints): number {
   return Math.SQRT1_2 * (p.x - at.x + (p.y - at.y))
 }
 
-/**
- * Clockwise all along from the underarm to the width point, bending back at most once above it, and nowhere bent as
- * in a corner: a handle much shorter than its chord would be one.
- */
+/** Turns well, and is nowhere bent as in a corner: a handle much shorter than its chord would be one. */
 function isFair(path: Path): boolean {
   return (
-    curvatureSigns(path.slice(0, 2)).every((sign) => sign < 0) &&
-    curvatureChanges(path) <= 1 &&
+    turnsWell(path) &&
     path.every((c) => Math.min(distance(c.p0, c.p1), distance(c.p2, c.p3)) > SHORTEST_HANDLE * distance(c.p0, c.p3))
   )
+}
+
+/** Clockwise all along from the underarm to the width point, bending back at most once above it. */
+function turnsWell(path: Path): boolean {
+  return curvatureSigns(path.slice(0, 2)).every((sign) => sign < 0) && curvatureChanges(path) <= 1
 }
 
 /** The width point: on the width line, part of the way up from the underarm level to the shoulder point. */

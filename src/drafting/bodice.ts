@@ -24,6 +24,8 @@ export interface BodiceHalf {
   readonly armscye: Path
   /** Depth of the armscye's hollow on the 45° line, mm. */
   readonly hollow: number
+  /** Whether the armscye turns one way from the underarm to the width point. */
+  readonly fair: boolean
   /** From the shoulder point to the side neck point. */
   readonly shoulder: readonly Path[]
   /** From the side neck point to the center. */
@@ -89,7 +91,21 @@ function drawBodice(half: BodyHalf, choices: Choices, settled: Frame): Result<Bo
     neckline: movePath(settled.neckline.front, (p) => add(p, subtract(front.neck, startOf(settled.neckline.front)))),
   })
   if (!frontHalf.ok) return frontHalf
-  return success({ frame: settled, back: backHalf.value, front: frontHalf.value, findings: turn.findings })
+  return success({ frame: settled, back: backHalf.value, front: frontHalf.value, findings: [...turn.findings, ...bentBack('back', backHalf.value), ...bentBack('front', frontHalf.value)] })
+}
+
+function bentBack(side: 'back' | 'front', half: BodiceHalf): Finding[] {
+  if (half.fair) return []
+  return [
+    {
+      code: 'armscye-bends-back',
+      severity: 'warning',
+      where: { piece: `bodice ${side}`, seam: 'armscye' },
+      actual: `the armscye bends back at the ${side} width line`,
+      expected: 'a curve that turns one way from the underarm to the width line',
+      hint: `the shoulder point lies far inside the width line: measure ${side} width, shoulder length and shoulder slope again`,
+    },
+  ]
 }
 
 function hollowFor(side: 'back' | 'front', armscyeWidth: number): number {
@@ -140,6 +156,7 @@ function drawHalf(plan: HalfPlan): Result<BodiceHalf> {
     side,
     armscye: curve.path,
     hollow: curve.hollow,
+    fair: curve.fair,
     shoulder: frame.shoulder.parts,
     neckline,
     center: polyline([endOf(neckline), bottom]),

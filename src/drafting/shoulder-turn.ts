@@ -12,7 +12,8 @@ export interface ShoulderTurn {
 /**
  * Where a shoulder point lies less than 5 mm outside the width line, an armscye that is square to the shoulder
  * would hook outwards. The directions of front and back turn together, so that they still make 180° when sewn:
- * the half that is short turns towards the vertical, in full when its shoulder point lies 5 mm inside the line.
+ * the half that is short turns towards the vertical, in full when its shoulder point lies 5 mm inside the line, and
+ * beyond it where the shoulder point lies farther inside.
  */
 export function shoulderTurn(back: HalfFrame, front: HalfFrame): ShoulderTurn {
   const backTurn = turnOf(back)
@@ -25,9 +26,12 @@ export function shoulderTurn(back: HalfFrame, front: HalfFrame): ShoulderTurn {
   return { back: turn, front: -turn, findings }
 }
 
-function turnOf(frame: HalfFrame): number {
-  const missing = SHOULDER.outsideWidth - (frame.shoulder.tip.x - frame.width)
-  return frame.shoulder.tipSlope * Math.min(Math.max(missing / (2 * SHOULDER.outsideWidth), 0), 1)
+function turnOf({ shoulder, width, underarm }: HalfFrame): number {
+  const missing = SHOULDER.outsideWidth - (shoulder.tip.x - width)
+  const upright = shoulder.tipSlope * Math.min(Math.max(missing / (2 * SHOULDER.outsideWidth), 0), 1)
+  // A shoulder point well inside is reached leaning inwards, or the armscye would bend back twice to it.
+  const lean = Math.atan2(width - shoulder.tip.x, (shoulder.tip.y - underarm.y) / 2)
+  return upright + Math.max(1.5 * lean, 0)
 }
 
 function shortShoulder(piece: string, width: string, frame: HalfFrame): Finding {

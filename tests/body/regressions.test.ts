@@ -72,7 +72,7 @@ function surveyBodies() {
   return lines.map((line) => {
     const cells = line.split(',')
     const at = (name: string) => Number(cells[names.indexOf(name)])
-    const slope = Math.asin(Math.min(1, (at('cervicaleheight') - at('acromialheight')) / at('shoulderlength')))
+    const slope = Math.atan((at('cervicaleheight') - at('acromialheight')) / at('shoulderlength'))
     return {
       woman: cells[names.indexOf('sex')] === 'F',
       measures: {
