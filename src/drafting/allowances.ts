@@ -3,6 +3,12 @@ import { OPENING_ALLOWANCE } from './defaults.ts'
 /** Seam allowances in mm by seam id, `cap`, `underarm seam` and `default`. */
 export type SeamAllowances = Readonly<Record<string, number>>
 
+/** Seam allowances of a performer's mock-ups; `byMockUp` replaces those of one mock-up, by its number. */
+export interface MockUpAllowances {
+  readonly standard: SeamAllowances
+  readonly byMockUp: Readonly<Record<number, SeamAllowances>>
+}
+
 /** What a mock-up is cut with unless the performer file says otherwise: 1 in, neckline 1/2 in (common practice). */
 export const MOCK_UP_ALLOWANCES: SeamAllowances = { default: 25.4, neckline: 12.7 }
 
@@ -13,13 +19,23 @@ const FAMILIES: Readonly<Record<string, string>> = {
   'back underarm seam': 'underarm seam',
 }
 
-/** The allowance of a seam: named itself, by its family (`cap`, `underarm seam`), or the default. */
-export function allowanceFor(allowances: SeamAllowances, seam: string): number {
+const CENTER = /^center (back|front)$/
+
+/**
+ * What the table says of a seam, mm: named itself, by its family (`cap`, `underarm seam`), or the default. The default
+ * is not for the edges of the center opening: they have room for a closing unless they are named.
+ */
+export function statedAllowance(allowances: SeamAllowances, seam: string): number | undefined {
   const named = allowances[seam] ?? allowances[FAMILIES[seam] ?? seam]
-  return named ?? allowances['default'] ?? (MOCK_UP_ALLOWANCES['default'] as number)
+  return named ?? (CENTER.test(seam) ? undefined : allowances.default)
+}
+
+/** The allowance that a seam is drafted with, mm. */
+export function allowanceFor(allowances: SeamAllowances, seam: string): number {
+  return statedAllowance(allowances, seam) ?? (MOCK_UP_ALLOWANCES.default as number)
 }
 
 /** The allowance of an edge of the center opening: named, or room for a closing. */
 export function openingAllowance(allowances: SeamAllowances, seam: string): number {
-  return allowances[seam] ?? OPENING_ALLOWANCE
+  return statedAllowance(allowances, seam) ?? OPENING_ALLOWANCE
 }

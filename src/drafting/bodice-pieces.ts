@@ -1,3 +1,4 @@
+import { startOf } from '../geometry/path.ts'
 import { pathLength } from '../geometry/path-length.ts'
 import { point } from '../geometry/point.ts'
 import type { Landmark, Line, Notch, Piece, Seam } from '../pattern/piece.ts'
@@ -94,7 +95,9 @@ function piece(half: BodiceHalf, plan: PiecePlan): Piece {
 /** Parallel to the center, halfway to the first waist dart, or to the width line's quarter where there is none. */
 function grain(half: BodiceHalf): Line {
   const mouth = half.waist.darts[0]?.mouth[0].x ?? half.frame.width / 2
-  return straightLine('grain', point(mouth / 2, half.frame.underarm.y * 0.3), point(mouth / 2, half.frame.shoulder.tip.y * 0.88))
+  // Below the neckline, which is lowest at the center.
+  const top = Math.min(half.frame.shoulder.tip.y * 0.88, startOf(half.center).y - 10)
+  return straightLine('grain', point(mouth / 2, half.frame.underarm.y * 0.3), point(mouth / 2, top))
 }
 
 /** A balance mark on the side seam, halfway up the part below the bust dart: the same distance from the waist on both sides. */

@@ -1,4 +1,4 @@
-import type { Finding } from '../base/problem.ts'
+import type { Finding, Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import { type BodyHalf, valueOf } from '../body/body.ts'
 import { endOf, movePath, type Path, polyline, startOf } from '../geometry/path.ts'
@@ -13,7 +13,7 @@ import { type Frame, frame, type HalfFrame } from './frame.ts'
 import { shoulderTurn } from './shoulder-turn.ts'
 import { plainSideSeam, type SideSeam, sideSeamWithDart } from './side-seam.ts'
 import { type DartShare, suppression } from './suppression.ts'
-import { intakeForLength, type WaistPlan, type WaistSeam, waistSeam } from './waist-seam.ts'
+import { closedWaistHeight, intakeForLength, type WaistPlan, type WaistSeam, waistSeam } from './waist-seam.ts'
 
 /** The stitching lines of half a bodice front or back, center line x = 0, side towards +x. */
 export interface BodiceHalf {
@@ -43,14 +43,14 @@ export interface Bodice {
 
 /** Drafts the bodice of one half of the body, front and back. Problems as `frame` returns them, or a bust dart without room. */
 export function bodice(half: BodyHalf, choices: Choices, neckWidth: number): Result<Bodice> {
-  // The front waist length ends at the closed waist dart, whose drop depends on the dart's length: it settles fast.
+  // The front waist length ends at the closed waist under the bust point, which depends on where that lies: it settles fast.
   let drop = 0
   for (let round = 0; ; round++) {
     const settled = frame(half, choices, neckWidth, drop)
     if (!settled.ok) return settled
     const drafted = drawBodice(half, choices, settled.value)
     if (!drafted.ok) return drafted
-    const next = drafted.value.front.waist.drop
+    const next = -closedWaistHeight(drafted.value.front.waist, settled.value.bust.point.x)
     if (Math.abs(next - drop) < 1e-7 || settled.value.bust.from !== 'measured' || round >= 20) return drafted
     drop = next
   }
@@ -66,6 +66,7 @@ function drawBodice(half: BodyHalf, choices: Choices, settled: Frame): Result<Bo
     frame: back,
     sideFor: (at) => plainSideSeam(at, back.underarm),
     darts: shares.back,
+    front: false,
     dartX: back.width / 2,
     dartHeight: back.underarm.y - WAIST.shortOf,
     sideShare: shares.side,
@@ -83,6 +84,7 @@ function drawBodice(half: BodyHalf, choices: Choices, settled: Frame): Result<Bo
         ? plainSideSeam(at, front.underarm)
         : sideSeamWithDart(at, front.underarm, dartPoint, sideLength),
     darts: shares.front,
+    front: true,
     dartX: bust.point.x,
     dartHeight: bust.point.y - WAIST.shortOf,
     sideShare: shares.side,
@@ -117,6 +119,8 @@ interface HalfPlan {
   readonly frame: HalfFrame
   readonly sideFor: (waist: Point) => SideSeam | undefined
   readonly darts: DartShare
+  /** Whether this is the front. */
+  readonly front: boolean
   readonly dartX: number
   readonly dartHeight: number
   readonly sideShare: number
@@ -129,6 +133,7 @@ interface HalfPlan {
 function drawHalf(plan: HalfPlan): Result<BodiceHalf> {
   const { frame, darts } = plan
   const waistLength = frame.underarm.x - plan.sideShare - darts.intake
+  if (!roomForDarts(plan)) return failure(noRoomForWaistDarts(plan))
   const lower = lowerEdge(plan, waistLength)
   if (!lower) {
     return failure({
@@ -162,6 +167,35 @@ function drawHalf(plan: HalfPlan): Result<BodiceHalf> {
     center: polyline([endOf(neckline), bottom]),
     darts: [waist.darts, side.dart ?? [], frame.shoulder.dart ?? []].flat(),
   })
+}
+
+/** Whether the waist darts stand clear of center and side seam, and reach high enough to be sewn. */
+function roomForDarts(plan: HalfPlan): boolean {
+  const { darts, frame, sideShare } = plan
+  if (darts.count === 0) return true
+  const places = dartPlaces(plan)
+  const half = darts.intake / darts.count / 2
+  const first = (places[0] as { x: number }).x - half
+  const last = (places[places.length - 1] as { x: number }).x + half
+  const side = frame.underarm.x - sideShare
+  return first >= WAIST.clear && last <= side - WAIST.clear && plan.dartHeight >= WAIST.shortest
+}
+
+function noRoomForWaistDarts({ dartHeight, darts, front }: HalfPlan): Problem {
+  const low = dartHeight < WAIST.shortest
+  return {
+    code: low ? (front ? 'bust-point-too-low' : 'back-too-short') : 'no-room-for-waist-darts',
+    where: { field: low ? (front ? 'body.neck to bust point' : 'body.back waist length') : 'body.waist girth' },
+    actual: low
+      ? `a ${front ? 'front' : 'back'} waist dart of ${dartHeight.toFixed(0)} mm`
+      : `${darts.intake.toFixed(0)} mm to take in between bust and waist on each ${front ? 'front' : 'back'} half`,
+    expected: low ? `at least ${WAIST.shortest} mm from the waist to the dart's point` : 'a bust and a waist of one body',
+    hint: low
+      ? front
+        ? 'measure neck to bust point and front waist length again, from the side of the neck base'
+        : 'measure back waist length and scye depth again, from the nape bone'
+      : 'measure bust girth and waist girth again, and look at the unit they were written in',
+  }
 }
 
 /** Waist and side seam with a waist of exactly `length` mm: the darts take what is needed, without darts the side seam moves. */

@@ -1,24 +1,29 @@
 /** How close the garment sits. */
-export type Fit = 'close' | 'standing' | 'easy'
+export const FITS = ['close', 'standing', 'easy'] as const
+export type Fit = (typeof FITS)[number]
 
 /** What it is cut from: decides how much can be eased into the armscye. */
-export type Cloth = 'muslin' | 'soft wool' | 'firm' | 'leather'
+export const CLOTHS = ['muslin', 'soft wool', 'firm', 'leather'] as const
+export type Cloth = (typeof CLOTHS)[number]
 
 /** Where the bodice opens. */
-export type Opening = 'center back' | 'center front' | 'none'
+export const OPENINGS = ['center back', 'center front', 'none'] as const
+export type Opening = (typeof OPENINGS)[number]
 
 /** Where wearing ease is added; mm round the body or the limb. */
-export type EaseName =
-  | 'bust'
-  | 'waist'
-  | 'back width'
-  | 'front width'
-  | 'armscye depth'
-  | 'upper arm'
-  | 'upper arm flexed'
-  | 'elbow'
-  | 'wrist'
-  | 'neckline'
+export const EASE_NAMES = [
+  'bust',
+  'waist',
+  'back width',
+  'front width',
+  'armscye depth',
+  'upper arm',
+  'upper arm flexed',
+  'elbow',
+  'wrist',
+  'neckline',
+] as const
+export type EaseName = (typeof EASE_NAMES)[number]
 
 /** Cap ease: mm, or a share of the armscye (0.06 is 6 %). */
 export type CapEase = { readonly mm: number } | { readonly share: number }

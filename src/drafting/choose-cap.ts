@@ -37,7 +37,7 @@ export function chooseCap({ choices, arm, armscye, solve }: CapChoice): Result<C
   if (!cap || cap.height < least * armscye) return failure(capTooLow(cap, armscye, width, least))
   if (three && Math.abs(cap.height - height) > AGREES) return failure(contradiction(cap, height, solve))
   if (cap.ease < 0) return failure(capTooShort(cap, armscye))
-  if (cap.width < arm.body) return failure(armTooThick(cap, arm))
+  if (cap.width < Math.max(arm.body, arm.flexed ?? 0)) return failure(armTooThick(cap, arm))
   return success(cap)
 }
 

@@ -41,6 +41,9 @@ export const WAIST = {
   dartMost: 45,
   /** Waist darts end this far below the bust point (front) or the underarm line (back), mm. Common practice. */
   shortOf: 25,
+  /** A waist dart at least this long, and this far from center and side seam, mm. Our own: room to sew. */
+  shortest: 50,
+  clear: 8,
   /** Cloth left between two waist darts that share an intake, mm. Our own. */
   betweenDarts: 14,
 } as const

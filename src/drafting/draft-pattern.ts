@@ -17,6 +17,7 @@ import { bothTables, measureTable } from './measure-table.ts'
 import { neckWidth } from './neckline.ts'
 import type { DraftedPieces } from './remeasure.ts'
 import { withRemedies } from './remedies.ts'
+import { impossibleChoices } from './impossible-choices.ts'
 import { sleeve } from './sleeve.ts'
 import { sleevePiece } from './sleeve-piece.ts'
 
@@ -37,6 +38,8 @@ export function draftPattern(
 }
 
 function draftOnce(body: Body, choices: Choices, allowances: SeamAllowances): Result<Draft> {
+  const impossible = [body.right, body.left].map((half) => impossibleChoices(half, choices)).find((found) => found.length > 0)
+  if (impossible) return failure(...impossible)
   const girth = valueOf(body.right, 'neck base girth') + easeFor(choices, 'neckline')
   const width = neckWidth(girth, shoulderSlopes(body.left), shoulderSlopes(body.right))
   const right = draftHalf(body.right, choices, allowances, width)
@@ -63,7 +66,7 @@ function draftHalf(half: BodyHalf, choices: Choices, allowances: SeamAllowances,
   }
   return success({
     pattern: { pieces: [pieces.back, pieces.front, pieces.sleeve], joins: draftJoins(drawn.value, arm.value) },
-    measures: measureTable(half, choices, pieces),
+    measures: measureTable(half, choices, pieces, arm.value.upperArm),
     findings: [...drawn.value.findings, ...bustFindings(drawn.value, choices), ...arm.value.findings],
   })
 }

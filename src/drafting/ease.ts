@@ -53,6 +53,8 @@ export interface UpperArm {
   readonly body: number
   readonly ease: number
   readonly from: 'relaxed' | 'flexed'
+  /** The girth flexed, where it was measured. */
+  readonly flexed?: number
 }
 
 /** The upper arm that decides: relaxed or flexed, each with its own ease, whichever is wider (CASES: he flexed, it burst). */
@@ -62,9 +64,10 @@ export function upperArm(half: BodyHalf, choices: Choices): UpperArm {
   const flexed = half['upper arm girth flexed']?.value
   const flexedEase = easeFor(choices, 'upper arm flexed')
   if (flexed !== undefined && flexed + flexedEase > relaxed + relaxedEase) {
-    return { width: flexed + flexedEase, body: flexed, ease: flexedEase, from: 'flexed' }
+    return { width: flexed + flexedEase, body: flexed, ease: flexedEase, from: 'flexed', flexed }
   }
-  return { width: relaxed + relaxedEase, body: relaxed, ease: relaxedEase, from: 'relaxed' }
+  const measured = flexed === undefined ? {} : { flexed }
+  return { width: relaxed + relaxedEase, body: relaxed, ease: relaxedEase, from: 'relaxed', ...measured }
 }
 
 export interface CapEaseAsked {
@@ -81,8 +84,8 @@ export function capEaseAsked(choices: Choices, armscye: number): number {
   return 'mm' in asked ? asked.mm : asked.share * armscye
 }
 
-/** A cap ease in mm split 45 % front, 55 % back, with the most that the cloth takes: an ease asked for is always taken. */
+/** A cap ease in mm split 45 % front, 55 % back, with the most that the cloth takes. */
 export function capEaseOf(choices: Choices, armscye: number, total: number): CapEaseAsked {
-  const most = Math.max(CLOTH_EASE[choices.cloth].most * armscye, choices.capEase === undefined ? 0 : total)
+  const most = CLOTH_EASE[choices.cloth].most * armscye
   return { front: total * (1 - CAP.backShare), back: total * CAP.backShare, most }
 }

@@ -2,7 +2,7 @@ import type { BodyHalf } from '../body/body.ts'
 import { MEASURES, type MeasureName } from '../body/measure.ts'
 import type { Choices, EaseName } from './choices.ts'
 import type { MeasureRow } from './draft.ts'
-import { easeFor, upperArm } from './ease.ts'
+import { easeFor, type UpperArm } from './ease.ts'
 import { type DraftedPieces, remeasure } from './remeasure.ts'
 
 /** Which ease is added to which measure; measures not named here are drafted as they are. */
@@ -18,7 +18,7 @@ const EASE_OF: Readonly<Partial<Record<MeasureName, EaseName>>> = {
 }
 
 /** Every asked measure beside what the flat pattern measures, in the order in which a body is measured. */
-export function measureTable(half: BodyHalf, choices: Choices, pieces: DraftedPieces): MeasureRow[] {
+export function measureTable(half: BodyHalf, choices: Choices, pieces: DraftedPieces, arm: UpperArm): MeasureRow[] {
   const drafted = remeasure(pieces)
   const names = Object.keys(half) as MeasureName[]
   return names.flatMap((name) => {
@@ -26,7 +26,7 @@ export function measureTable(half: BodyHalf, choices: Choices, pieces: DraftedPi
     const found = drafted[name]
     // Checks and readings that were not drafted (a girth flexed, a hand) have nothing on the flat pattern to compare.
     if (!measure || found === undefined || NOT_ASKED.has(name)) return []
-    const asked = name === 'upper arm girth' ? upperArm(half, choices) : { body: measure.value, ease: easeIn(choices, name) }
+    const asked = name === 'upper arm girth' ? arm : { body: measure.value, ease: easeIn(choices, name) }
     return [
       {
         name,

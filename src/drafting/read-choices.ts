@@ -2,24 +2,10 @@ import { z } from 'zod'
 import { parseLength } from '../base/lengths.ts'
 import { type Readers, raise } from '../base/readers.ts'
 import { failure, success } from '../base/result.ts'
-import { type Choices, type Cloth, type EaseName, type Fit, type Opening, STANDARD_CHOICES } from './choices.ts'
+import { type Choices, CLOTHS, EASE_NAMES, type EaseName, FITS, OPENINGS, STANDARD_CHOICES } from './choices.ts'
 
-export const FITS = ['close', 'standing', 'easy'] as const satisfies readonly Fit[]
-export const CLOTHS = ['muslin', 'soft wool', 'firm', 'leather'] as const satisfies readonly Cloth[]
-export const OPENINGS = ['center back', 'center front', 'none'] as const satisfies readonly Opening[]
-export const ELBOW_DARTS = ['none', 'one', 'two'] as const
-export const EASE_NAMES = [
-  'bust',
-  'waist',
-  'back width',
-  'front width',
-  'armscye depth',
-  'upper arm',
-  'upper arm flexed',
-  'elbow',
-  'wrist',
-  'neckline',
-] as const satisfies readonly EaseName[]
+/** Numbers of elbow darts as they are written, in order from 0. */
+const ELBOW_DARTS = ['none', 'one', 'two'] as const
 
 /** What the `draft` section holds as it is read, before the standard choices fill it up. */
 export type WrittenChoices = z.output<ReturnType<typeof choicesSchema>>

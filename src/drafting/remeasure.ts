@@ -6,6 +6,7 @@ import { between, distance, type Point, rotateAbout, subtract, turnBetween } fro
 import type { Dart, Line, Piece } from '../pattern/piece.ts'
 import { landmarkPoint, seamEnd, seamLength, seamOf, seamStart } from '../pattern/seam.ts'
 import { ARMSCYE } from './defaults.ts'
+import { closedWaistHeight } from './waist-seam.ts'
 
 /** The pieces of one side of the body as drafted: right back, left front and right sleeve, face up. */
 export interface DraftedPieces {
@@ -36,7 +37,7 @@ export function remeasure({ back, front, sleeve }: DraftedPieces): Readonly<Part
     'front width': widthAcross(front),
     'neck to bust point': distance(neck, bust),
     'bust point width': 2 * bust.x,
-    'front waist length': distance(neck, bust) + bust.y - closedWaistHeight(front, bust.x),
+    'front waist length': distance(neck, bust) + bust.y - closedWaistHeight(closedWaist(front), bust.x),
     'front neck to waist': seamLength(seamOf(front, 'center front')),
     'armscye girth': seamLength(seamOf(back, 'armscye')) + seamLength(seamOf(front, 'armscye')),
     ...arm,
@@ -91,22 +92,9 @@ function slope(piece: Piece): number {
   return Math.atan2(neck.y - tip.y, tip.x - neck.x)
 }
 
-/** Height of the waist under x with the waist dart there folded down; the waist seam itself where there is no dart. */
-function closedWaistHeight(piece: Piece, x: number): number {
-  const dart = piece.darts.find((d) => d.seam === 'waist' && d.mouth[0].x <= x && d.mouth[1].x >= x)
-  if (dart) return dart.point.y - distance(dart.point, dart.mouth[0])
-  const waist = seamOf(piece, 'waist').parts.flat()
-  return heightAt(waist, x)
-}
-
-function heightAt(path: Path, x: number): number {
-  const turned = path.map((c) => ({ p0: swap(c.p0), p1: swap(c.p1), p2: swap(c.p2), p3: swap(c.p3) }))
-  const [at] = levelCrossings(turned, x)
-  return at ? at.x : Number.NaN
-}
-
-function swap(p: Point): Point {
-  return { x: p.y, y: p.x }
+/** The waist seam with its darts, as the tape finds it. */
+function closedWaist(piece: Piece): { parts: readonly Path[]; darts: readonly Dart[] } {
+  return { parts: seamOf(piece, 'waist').parts, darts: piece.darts.filter((dart) => dart.seam === 'waist') }
 }
 
 function heightOnLine(a: Point, b: Point, x: number): number {

@@ -17,9 +17,12 @@ type Search = (body: Body, choices: Choices) => Iterable<Attempt>
 
 /** What to try for a problem, each on its own, gentlest first. */
 const SEARCHES: Readonly<Record<string, readonly Search[]>> = {
-  'no-room-for-armscye': [moreEase('bust', 1, 80), smallerMeasure('back width'), smallerMeasure('front width')],
-  'cap-too-low': [moreEase('armscye depth', 1, 60), lessUpperArmEase, lowerCap],
+  'no-room-for-armscye': [moreEase('bust', 80), smallerMeasure('back width'), smallerMeasure('front width')],
+  'cap-too-low': [moreEase('armscye depth', 60), lessUpperArmEase, lowerCap],
   'no-room-for-bust-dart': [easedBust],
+  'bust-point-too-low': [smallerMeasure('neck to bust point'), largerMeasure('front waist length')],
+  'back-too-short': [smallerMeasure('scye depth'), largerMeasure('back waist length')],
+  'no-room-for-waist-darts': [moreEase('waist', 150), smallerMeasure('bust girth'), largerMeasure('waist girth')],
   'bust-point-out-of-reach': [largerMeasure('neck to bust point'), smallerMeasure('bust point width')],
   'elbow-out-of-place': [smallerMeasure('shoulder to elbow'), largerMeasure('shoulder to elbow')],
 }
@@ -48,11 +51,11 @@ export function withRemedies(
 /** Steps of 2 mm: finer than anyone pins, coarse enough to be found at once. */
 const STEP = 2
 
-function moreEase(name: EaseName, sign: 1 | -1, most: number): Search {
+function moreEase(name: EaseName, most: number): Search {
   return function* (body, choices) {
     const present = easeFor(choices, name)
     for (let by = STEP; by <= most; by += STEP) {
-      const ease = present + sign * by
+      const ease = present + by
       yield {
         say: `${name} ease ${text(ease)} instead of ${text(present)}`,
         body,

@@ -18,7 +18,8 @@ export interface ShoulderTurn {
 export function shoulderTurn(back: HalfFrame, front: HalfFrame): ShoulderTurn {
   const backTurn = turnOf(back)
   const frontTurn = turnOf(front)
-  const turn = backTurn - frontTurn
+  // Each half gives way by half: what one gains in uprightness the other loses.
+  const turn = (backTurn - frontTurn) / 2
   const findings = [
     ...(backTurn > 0 ? [shortShoulder('bodice back', 'back width', back)] : []),
     ...(frontTurn > 0 ? [shortShoulder('bodice front', 'front width', front)] : []),

@@ -1,7 +1,8 @@
 import { hobbySpline, type Knot } from '../geometry/hobby.ts'
-import type { Path } from '../geometry/path.ts'
+import { levelCrossings } from '../geometry/level-crossings.ts'
+import { movePath, type Path } from '../geometry/path.ts'
 import { pathLength } from '../geometry/path-length.ts'
-import { heading, type Point, point, rightOf } from '../geometry/point.ts'
+import { distance, heading, type Point, point, rightOf } from '../geometry/point.ts'
 import type { Dart } from '../pattern/piece.ts'
 
 export interface WaistPlan {
@@ -68,6 +69,18 @@ export function intakeForLength(plan: WaistPlan, length: number, guess: number):
     b = next
   }
   return b
+}
+
+/** Height of the waist under x with the dart there folded down; of the seam itself where there is no dart. */
+export function closedWaistHeight(waist: { parts: readonly Path[]; darts: readonly Dart[] }, x: number): number {
+  const dart = waist.darts.find(({ mouth }) => mouth[0].x <= x && mouth[1].x >= x)
+  if (dart) return dart.point.y - distance(dart.point, dart.mouth[0])
+  const [at] = levelCrossings(waist.parts.flatMap((part) => movePath(part, swap)), x)
+  return at ? at.x : Number.NaN
+}
+
+function swap(p: Point): Point {
+  return { x: p.y, y: p.x }
 }
 
 /** A waist that leaves the center squarely and reaches the first dart square to its leg falls by about this. */
