@@ -19,7 +19,7 @@ export interface ArmscyePoints {
 }
 
 /** Share of the chord: a circle's arc has a third or more. */
-const SHORTEST_HANDLE = 0.15
+const SHORTEST_HANDLE = 0.22
 
 export interface Armscye {
   /** From the underarm to the shoulder point. */

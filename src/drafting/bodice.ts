@@ -138,7 +138,7 @@ function drawHalf(plan: HalfPlan): Result<BodiceHalf> {
   if (!lower) {
     return failure({
       code: 'no-room-for-bust-dart',
-      where: { piece: 'bodice front', seam: 'side seam' },
+      where: { field: 'body.neck to bust point', piece: 'bodice front', seam: 'side seam' },
       actual: 'no bust dart on the side seam makes front and back side seams equal',
       expected: 'a bust point well inside the side seam and below the armscye',
       hint: 'check front waist length, neck to bust point and bust point width',

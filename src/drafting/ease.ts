@@ -6,13 +6,13 @@ import { CAP, CLOTH_EASE } from './defaults.ts'
 /**
  * Wearing ease by fit, mm, total round the body or limb. `close` from common practice (upper arm at least 2 in:
  * Threads, 27 Sep 2021; bust 1 1/2–2 in, waist 3/4–1 in: Central Washington University costume text, ch. 16;
- * armscye 1/2–1 in below the armpit, from memory: 3/4 in, with which the armscyes of D5585-95 bodies come to 1.01–1.04 of
+ * armscye 1/2–1 in below the armpit, from memory: 20 mm, with which the armscyes of D5585-95 bodies come to 1.01–1.04 of
  * the body's and 97 % of the survey's bodies get a fitted cap; with 15 mm it is 96 %); `standing` and `easy` from common
  * practice.
  */
 export const FIT_EASE: Readonly<Record<Fit, Readonly<Record<EaseName, number>>>> = {
-  close: fit(50, 25, 12, 6, 19, 50, 25, 32, 20, 3),
-  standing: fit(64, 32, 16, 8, 19, 50, 25, 32, 20, 3),
+  close: fit(50, 25, 12, 6, 20, 50, 25, 32, 20, 3),
+  standing: fit(64, 32, 16, 8, 20, 50, 25, 32, 20, 3),
   easy: fit(90, 50, 24, 14, 22, 64, 38, 48, 36, 6),
 }
 

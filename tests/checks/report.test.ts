@@ -6,6 +6,7 @@ import { presentMeasures } from '../../src/checks/present-measures.ts'
 import { makeReport } from '../../src/checks/report.ts'
 import { polyline } from '../../src/geometry/path.ts'
 import { point } from '../../src/geometry/point.ts'
+import { IDENTITY } from '../../src/fitting/position-map.ts'
 import { DRAFT, SPLIT } from './fixture.ts'
 
 const { pattern } = DRAFT
@@ -15,8 +16,8 @@ describe('the report', () => {
     performer: 'Ferry Pilot',
     production: 'The Tin Orchard',
     versions: [
-      { label: 'draft', pattern },
-      { label: 'first fitting', pattern: SPLIT },
+      { label: 'draft', pattern, since: IDENTITY },
+      { label: 'first fitting', pattern: SPLIT, since: IDENTITY },
     ],
     findings: [
       { code: 'b', severity: 'note', where: {}, actual: '', expected: '', hint: '' },
@@ -75,7 +76,7 @@ describe('movement', () => {
     [111, 45],
     [193, 60],
   ])('a cap of %i mm on 350 mm hangs at %i°', (height, degrees) => {
-    const [row] = movement([{ label: 'draft', pattern }])
+    const [row] = movement([{ label: 'draft', pattern, since: IDENTITY }])
     if (!row) throw new Error('no sleeve')
     const stretched = {
       ...pattern,
@@ -97,7 +98,7 @@ describe('movement', () => {
             },
       ),
     }
-    const [now] = movement([{ label: 'draft', pattern: stretched }])
+    const [now] = movement([{ label: 'draft', pattern: stretched, since: IDENTITY }])
     expect(now?.capHeight).toBeCloseTo(height, 6)
     expect(now?.bicepsWidth).toBeCloseTo(350, 6)
     expect(Math.abs((now?.neutralLift ?? 0) - degrees)).toBeLessThan(0.3)

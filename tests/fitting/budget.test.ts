@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import type { MockUpAllowances } from '../../src/drafting/allowances.ts'
 import {
   allowanceRows,
   type Budget,
   budgetFindings,
   cutAllowance,
-  type MockUpAllowances,
   spend,
   withAllowances,
 } from '../../src/fitting/budget.ts'

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { makeReaders } from '../../src/base/readers.ts'
-import type { MockUpAllowances } from '../../src/fitting/budget.ts'
+import type { MockUpAllowances } from '../../src/drafting/allowances.ts'
 import { correctionNamed } from '../../src/fitting/corrections.ts'
 import { isGone } from '../../src/fitting/position-map.ts'
 import type { CorrectionRecord, CorrectionSide, FittingRecord } from '../../src/fitting/record.ts'

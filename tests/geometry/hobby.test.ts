@@ -4,7 +4,7 @@ import { curvatureAt } from '../../src/geometry/cubic.ts'
 import { hobbySpline, type Knot } from '../../src/geometry/hobby.ts'
 import type { Path } from '../../src/geometry/path.ts'
 import { tangentAt } from '../../src/geometry/path-length.ts'
-import { cross, distance, heading, type Point, point, scale, subtract, turnBetween, unit } from '../../src/geometry/point.ts'
+import { distance, heading, type Point, point, scale, subtract, turnBetween, unit } from '../../src/geometry/point.ts'
 import { anyMove, anyPoint, between } from './shapes.ts'
 
 /** Angles between the chord and the curve at both ends of a cubic, as the spline's equations name them. */
@@ -36,12 +36,12 @@ function velocity(theta: number, phi: number): number {
 const knots = fc
   .array(fc.record({ at: anyPoint, tension: between(0.75, 3) }), { minLength: 3, maxLength: 8 })
   .filter((list) => list.every((k, i) => i === 0 || distance(k.at, (list[i - 1] as Knot).at) > 5))
-  // A chord that turns straight back has two directions of turning: no one answer.
+  // Chords that turn nearly straight back make angles beyond half a turn, which cannot be read off the curve again.
   .filter((list) =>
     list.every((k, i) => {
       const a = list[i - 1]
       const b = list[i + 1]
-      return !a || !b || Math.abs(turnBetween(subtract(k.at, a.at), subtract(b.at, k.at))) < 3
+      return !a || !b || Math.abs(turnBetween(subtract(k.at, a.at), subtract(b.at, k.at))) < 2
     }),
   )
 

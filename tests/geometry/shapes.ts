@@ -54,3 +54,9 @@ export function circle(radius: number): Path {
     { closed: true },
   )
 }
+
+/** The path as the data of an SVG path, all digits. */
+export function pathData(path: Path): string {
+  const text = (p: Point) => `${p.x} ${p.y}`
+  return path.map((c, k) => `${k === 0 ? `M ${text(c.p0)} ` : ''}C ${text(c.p1)} ${text(c.p2)} ${text(c.p3)}`).join(' ')
+}

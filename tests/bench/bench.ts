@@ -1,0 +1,78 @@
+/**
+ * Times the project beside other libraries, in one run, on the same curves, and prints a table of ratios:
+ *
+ *     npm run bench
+ *     npm run bench -- offset          only rows with this word
+ */
+import { readFileSync } from 'node:fs'
+import { cpus, loadavg, totalmem } from 'node:os'
+import { type BenchCase, isMet, type Wanted } from './bench-case.ts'
+import { CASES } from './cases.ts'
+import { median, timeSideBySide } from './side-by-side.ts'
+
+const LIBRARIES = ['bezier-js', 'paper', 'clipper2-ts']
+const COLUMNS = ['', 'beside', 'ours', 'theirs', 'ours ÷ theirs', 'wanted', '', 'results apart by']
+
+const words = process.argv.slice(2)
+const cases = CASES.filter(({ name, theirs }) => words.every((word) => `${name} ${theirs?.library ?? ''}`.includes(word)))
+
+console.log(machine())
+const rows = cases.map(row)
+print([COLUMNS, ...rows.map(({ cells }) => cells)])
+const missed = rows.filter(({ met }) => met === false).length
+console.log(missed === 0 ? 'everything wanted is met' : `${missed} of the wanted not met`)
+if (missed > 0) process.exitCode = 1
+
+function row(one: BenchCase): { cells: string[]; met: boolean | undefined } {
+  const { name, ours, theirs, count, oneByOne, wanted } = one
+  const works = theirs ? [ours, theirs.work] : [ours]
+  const options = oneByOne === undefined ? {} : { sample: 0, warmUp: 1000, rounds: oneByOne * 5 }
+  const [our, their] = timeSideBySide(works, options) as [number[], number[]?]
+  const time = median(our) / count
+  const theirTime = their && median(their) / count
+  // Within each round, so that a slow moment of the machine slows both sides of it.
+  const ratio = their && median(our.map((t, k) => (t * 1) / (their[k] as number)))
+  const met = isMet(wanted, time, ratio)
+  const { apart, what } = one.agree()
+  const cells = [
+    name,
+    theirs?.library ?? '',
+    duration(time),
+    theirTime === undefined ? '' : duration(theirTime),
+    ratio === undefined ? '' : ratio.toFixed(ratio < 0.1 ? 3 : 2),
+    wanted ? said(wanted) : '',
+    met === undefined ? '' : met ? 'met' : 'NOT MET',
+    `${apart === 0 ? 0 : apart.toPrecision(2)} ${what}`,
+  ]
+  return { cells, met }
+}
+
+function said(wanted: Wanted): string {
+  return 'ratio' in wanted ? `≤ ${wanted.ratio}` : `≤ ${wanted.milliseconds} ms`
+}
+
+function duration(ms: number): string {
+  return ms < 0.1 ? `${(ms * 1000).toFixed(ms < 0.01 ? 2 : 1)} µs` : `${ms.toFixed(2)} ms`
+}
+
+function machine(): string {
+  const cores = cpus()
+  const { node, v8 } = process.versions
+  const versions = LIBRARIES.map((name) => `${name} ${versionOf(name)}`)
+  return [
+    `${cores.length} × ${cores[0]?.model.trim()}, ${Math.round(totalmem() / 2 ** 30)} GB, load ${loadavg()[0]?.toFixed(1)}`,
+    `Node ${node} (V8 ${v8}), ${process.platform} ${process.arch}; ${versions.join(', ')}`,
+  ].join('\n')
+}
+
+function versionOf(name: string): string {
+  const file = new URL(`../../node_modules/${name}/package.json`, import.meta.url)
+  return JSON.parse(readFileSync(file, 'utf8')).version
+}
+
+function print(table: readonly (readonly string[])[]): void {
+  const widths = COLUMNS.map((_, column) => Math.max(...table.map((cells) => cells[column]?.length ?? 0)))
+  for (const cells of table) {
+    console.log(cells.map((cell, k) => (k > 1 && k < 6 ? cell.padStart(widths[k] ?? 0) : cell.padEnd(widths[k] ?? 0))).join('  ').trimEnd())
+  }
+}

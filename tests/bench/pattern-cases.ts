@@ -1,0 +1,162 @@
+import { readFileSync } from 'node:fs'
+import { areaD, EndType, inflatePathsD, JoinType, type PathD } from 'clipper2-ts'
+import type { Result } from '../../src/base/result.ts'
+import type { Body } from '../../src/body/body.ts'
+import { completeBody } from '../../src/body/complete-body.ts'
+import { runChecks } from '../../src/checks/checks.ts'
+import { presentMeasures } from '../../src/checks/present-measures.ts'
+import type { Draft } from '../../src/drafting/draft.ts'
+import { draftPattern } from '../../src/drafting/draft-pattern.ts'
+import { correctionReaders } from '../../src/fitting/corrections.ts'
+import { type Replayed, replay } from '../../src/fitting/replay.ts'
+import { area } from '../../src/geometry/area.ts'
+import { flatten } from '../../src/geometry/flatten.ts'
+import { pathLength } from '../../src/geometry/path-length.ts'
+import { cutLine } from '../../src/pattern/cut-line.ts'
+import { outlineOf } from '../../src/pattern/outline.ts'
+import type { Pattern } from '../../src/pattern/pattern.ts'
+import type { Piece } from '../../src/pattern/piece.ts'
+import type { Performer } from '../../src/performer.ts'
+import { readPerformer } from '../../src/performer-file.ts'
+import { patternJson } from '../../src/writers/pattern-json.ts'
+import { SIZES } from '../drafting/bodies.ts'
+import { complaints, type RawPattern } from '../independent-reader.ts'
+import { SURVEY_IS_HERE, surveySample } from '../survey/bodies.ts'
+import type { BenchCase } from './bench-case.ts'
+import { largest, summed } from './shapes.ts'
+
+const ALLOWANCE = 25.4
+
+/** Standard sizes and, where the survey is, some of its bodies. */
+const BODIES: readonly Body[] = [...SIZES, ...(SURVEY_IS_HERE ? surveyed(40) : [])]
+
+const DEMO_FILE = readFileSync(new URL('../../examples/lamplighter.yaml', import.meta.url), 'utf8')
+const DEMO = read(DEMO_FILE)
+const DRAFT = drafted(DEMO)
+const REPLAYED = replayed(DRAFT, DEMO)
+const MEASURES = presentMeasures(DRAFT.measures, REPLAYED.pattern)
+
+const TEN_CORRECTIONS = read(inFifths(DEMO_FILE))
+
+/** The pieces as a library can offset them: the same allowance all round, flattened beforehand. */
+const PIECES = REPLAYED.pattern.pieces.map((piece) => {
+  const even: Piece = { ...piece, seams: piece.seams.map((seam) => ({ ...seam, allowance: ALLOWANCE })) }
+  return { even, polygon: flatten(outlineOf(piece)).slice(1) }
+})
+
+export const patternCases: readonly BenchCase[] = [
+  {
+    name: "a whole piece's cutting line",
+    count: PIECES.length,
+    ours: summed(PIECES, ({ even }) => cutLine(even).length),
+    // The same distance and mitres all round; it folds no hem and no dart.
+    theirs: { library: 'clipper2-ts', work: summed(PIECES, ({ polygon }) => inflated(polygon).length) },
+    wanted: { milliseconds: 1 },
+    agree: () => ({
+      apart: largest(
+        PIECES.map(({ even, polygon }) => {
+          const ours = cutLine(even)
+          return Math.abs(area(ours) - areaD(inflated(polygon))) / (ALLOWANCE * pathLength(ours))
+        }),
+      ),
+      within: 0.02,
+      what: 'of the allowance: corners differ',
+    }),
+  },
+  {
+    name: `draft of a body, median of ${BODIES.length}`,
+    count: 1,
+    oneByOne: BODIES.length,
+    ours: inTurn(BODIES, (body) => sewn(made(draftPattern(body)).pattern)),
+    agree: () => ({
+      apart: largest(BODIES.slice(0, 12).map((body) => largest(made(draftPattern(body)).measures.map(missed)))),
+      within: 0.1,
+      what: 'mm of a measure from what was asked',
+    }),
+  },
+  {
+    name: "replay of the demo's fitting",
+    count: 1,
+    ours: () => sewn(replayed(DRAFT, DEMO).pattern),
+    agree: () => readAgain(replayed(DRAFT, DEMO).pattern),
+  },
+  {
+    name: 'draft and replay of ten corrections',
+    count: 1,
+    ours: () => sewn(replayed(drafted(TEN_CORRECTIONS), TEN_CORRECTIONS).pattern),
+    wanted: { milliseconds: 10 },
+    agree: () => readAgain(replayed(drafted(TEN_CORRECTIONS), TEN_CORRECTIONS).pattern),
+  },
+  {
+    name: "all checks of the demo's pattern",
+    count: 1,
+    ours: () => checked(REPLAYED.pattern).length,
+    agree: () => ({
+      apart: checked(REPLAYED.pattern).filter(({ severity }) => severity === 'error').length,
+      within: 0,
+      what: 'errors found',
+    }),
+  },
+]
+
+function inflated(polygon: PathD): PathD {
+  return inflatePathsD([polygon], ALLOWANCE, JoinType.Miter, EndType.Polygon, 2, 5)[0] as PathD
+}
+
+function surveyed(count: number): Body[] {
+  return surveySample(count, 2012).flatMap(({ given }) => {
+    const body = completeBody(given)
+    // The few that come back with remedies are another task.
+    return body.ok && draftPattern(body.value.body).ok ? [body.value.body] : []
+  })
+}
+
+function read(text: string): Performer {
+  return made(readPerformer(text, 'lamplighter.yaml', correctionReaders))
+}
+
+/** The demo's file with its fitting five times, each with a part of the amounts: ten corrections. */
+function inFifths(text: string): string {
+  const [before, fitting] = text.split('fittings:\n') as [string, string]
+  const part = fitting.replace('by: 3/8', 'by: 1/16').replace('by: 1/2', 'by: 1/16')
+  const parts = ['first', 'second', 'third', 'fourth', 'fifth'].map((number) => part.replace('first', number))
+  return `${before}fittings:\n${parts.join('')}`
+}
+
+function drafted({ body, choices, allowances }: Performer): Draft {
+  return made(draftPattern(made(completeBody(body)).body, choices, allowances.standard))
+}
+
+function replayed({ pattern }: Draft, { fittings, allowances }: Performer): Replayed {
+  return made(replay(pattern, fittings, allowances))
+}
+
+function checked(pattern: Pattern) {
+  return runChecks({ pattern, measures: MEASURES, units: 'mm' })
+}
+
+/** What a reader that shares no code with the project has against the pattern: joins, darts, notches, outlines. */
+function readAgain(pattern: Pattern) {
+  const json = patternJson(pattern, { performer: 'Lamplighter', version: 'bench' }) as unknown as RawPattern
+  return { apart: complaints(json).length, within: 0, what: 'complaints of the independent reader' }
+}
+
+/** A figure of every seam. */
+function sewn({ pieces }: Pattern): number {
+  return pieces.reduce((sum, { seams }) => sum + seams.length, 0)
+}
+
+function missed({ asked, drafted }: Draft['measures'][number]): number {
+  return Math.abs(asked - drafted)
+}
+
+/** The work of one call is the next item, round and round. */
+function inTurn<T>(items: readonly T[], figure: (item: T) => number): () => number {
+  let next = 0
+  return () => figure(items[next++ % items.length] as T)
+}
+
+function made<T>(result: Result<T>): T {
+  if (!result.ok) throw new Error(JSON.stringify(result.problems))
+  return result.value
+}

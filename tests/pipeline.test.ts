@@ -1,0 +1,133 @@
+import { describe, expect, test } from 'vitest'
+import { z } from 'zod'
+import type { Check } from '../src/checks/check.ts'
+import { CHECKS } from '../src/checks/checks.ts'
+import { defineCorrection } from '../src/fitting/correction.ts'
+import { CORRECTIONS } from '../src/fitting/corrections.ts'
+import { type MadePattern, type MakeOptions, makePattern } from '../src/pipeline.ts'
+
+const BODY = `performer: Ferry Pilot
+units: cm
+body:
+  bust girth: 90
+  waist girth: 72
+  back waist length: 40.5
+  upper arm girth: 29
+  outer arm length: 59
+`
+
+function made(text: string, options: MakeOptions = {}): MadePattern {
+  const result = makePattern(text, 'ferry-pilot.yaml', options)
+  if (!result.ok) throw new Error(JSON.stringify(result.problems))
+  return result.value
+}
+
+const codes = ({ report }: MadePattern) => report.findings.map(({ code }) => code)
+
+const fitted = (correction: string) => `${BODY}fittings:
+  - label: first fitting
+    mock-up: 1
+    corrections:
+${correction}
+`
+
+describe('findings', () => {
+  test('of the draft have the line and column of their field', () => {
+    const { report } = made(`${BODY}  front waist length: 44\ndraft:\n  fit: close\n  Bust dart: 2\n`)
+    const finding = report.findings.find(({ code }) => code === 'bust-dart-not-used')
+    expect(finding?.where).toMatchObject({ file: 'ferry-pilot.yaml', line: 12, column: 3, field: 'draft.bust dart' })
+  })
+
+  test('of the checks have the line and column of the measure they are about', () => {
+    const look: Check = {
+      name: 'look',
+      looksAt: 'the bust',
+      run: () => [
+        { code: 'looked', severity: 'note', where: { field: 'body.bust girth' }, actual: '', expected: '', hint: '' },
+      ],
+    }
+    const { report } = made(BODY, { checks: [look] })
+    expect(report.findings.find(({ code }) => code === 'looked')?.where).toMatchObject({ line: 4, column: 3 })
+  })
+})
+
+describe('own parts', () => {
+  const settle = defineCorrection({
+    name: 'settle',
+    does: 'nothing to the pattern',
+    answers: [],
+    settings: (read) => z.strictObject({ by: read.positiveLength() }),
+    defaults: [],
+    compile: () => ({ ok: true, value: [] }),
+    word: ({ by }, say) => ({ what: `settle by ${say(by)}`, where: 'everywhere' }),
+  })
+  const text = fitted('      - { do: settle, by: 1 }')
+
+  test('an own correction is read, replayed and worded', () => {
+    const { report } = made(text, { corrections: [...CORRECTIONS, settle] })
+    expect(report.slip.map(({ what }) => what)).toEqual(['settle by 1 cm'])
+  })
+
+  test('without it the file cannot be used', () => {
+    const result = makePattern(text, 'ferry-pilot.yaml')
+    expect(result.ok ? [] : result.problems.map(({ where }) => where.line)).toEqual([13])
+  })
+
+  test('own checks run in place of the usual ones, or beside them', () => {
+    const mine: Check = {
+      name: 'mine',
+      looksAt: 'how many pieces there are',
+      run: ({ pattern }) => [
+        { code: 'pieces', severity: 'note', where: {}, actual: `${pattern.pieces.length}`, expected: '', hint: '' },
+      ],
+    }
+    expect(codes(made(BODY, { checks: [mine] }))).toContain('pieces')
+    const all = codes(made(BODY, { checks: [...CHECKS, mine] }))
+    expect(all.filter((code) => code !== 'pieces')).toEqual(codes(made(BODY)))
+  })
+})
+
+describe('a peak at the underarm', () => {
+  test('that a reach means is said once, in the words of the reach', () => {
+    const found = codes(made(fitted('      - { do: underarm reach, by: 1.3, along cap: 3.8 }')))
+    expect(found).toContain('underarm-peaks')
+    expect(found).not.toContain('corner-across-join')
+  })
+
+  test('is said once also where only one side was given reach', () => {
+    const found = codes(made(fitted('      - { do: underarm reach, by: 1.3, along cap: 3.8, side: left }')))
+    expect(found).toContain('underarm-peaks')
+    expect(found).not.toContain('corner-across-join')
+  })
+
+  test('is said once where the sides were parted after the reach', () => {
+    const both = '      - { do: underarm reach, by: 1.3, along cap: 3.8 }'
+    const left = '      - { do: let out, seam: cap, by: 0.3, at: [shoulder notch], side: left }'
+    const found = codes(made(fitted(`${both}\n${left}`)))
+    expect(found).toContain('underarm-peaks')
+    expect(found).not.toContain('corner-across-join')
+  })
+
+  test('that a taper near the underarm left behind is for the draper to true', () => {
+    const near = '{ from: underarm, toward: front notch, distance: 1, side of cap: front }'
+    const other = `      - { do: underarm reach, by: 1.3, along cap: 3.8 }
+      - { do: underarm reach, by: 1.3, along cap: 3.8, at: ${near} }`
+    expect(codes(made(fitted(other)))).toContain('underarm-peaks')
+  })
+})
+
+describe('uneven shoulders', () => {
+  test('bring no warning about measures that have no sides, each of which has one row', () => {
+    const uneven = made(`${BODY}  shoulder slope: { left: 24 deg, right: 18 deg }\n`)
+    const { measures } = uneven.report
+    const bust = measures.filter(({ name }) => name === 'bust girth')
+    expect(bust.map(({ side }) => side)).toEqual(['both'])
+    expect(bust[0]?.drafted).toBeCloseTo(bust[0]?.asked ?? Number.NaN, 1)
+    expect(measures.filter(({ name }) => name === 'shoulder slope').map(({ side }) => side)).toEqual(['left', 'right'])
+    expect(new Set(measures.filter(({ side }) => side !== 'both').map(({ name }) => name))).toEqual(
+      new Set(['shoulder slope']),
+    )
+    const ease = codes(uneven).filter((code) => /ease$|smaller-than-body/.test(code))
+    expect(ease).toEqual([])
+  })
+})
