@@ -1,14 +1,146 @@
+// The stages in the order in which data flows. Everything is mm, radians, y up, positive area anticlockwise.
+
+// What every stage speaks in: results, problems, findings, lengths.
+
 export { formatLength } from './base/format-length.ts'
+export { parseLength } from './base/lengths.ts'
 export { nearestName } from './base/names.ts'
 export type { Finding, Place, Problem, Remedy, Severity } from './base/problem.ts'
-export type { Failure, Result, Success } from './base/result.ts'
+export { type Failure, failure, type Result, type Success, success } from './base/result.ts'
+export type { BodySide } from './base/side.ts'
 export type { LengthUnit } from './base/units.ts'
+
+// Read: a performer file becomes measures, choices, allowances and fittings.
+
+export type { CorrectionReaders, Readers } from './base/readers.ts'
+export { correctionReaders, readersOf } from './fitting/corrections.ts'
+export type { Performer } from './performer.ts'
+export { readPerformer } from './performer-file.ts'
+
+// Body: the measures there are; what nobody took is estimated, and says so.
+
+export { type Body, type BodyHalf, type Measure, valueOf } from './body/body.ts'
+export { type CompletedBody, completeBody } from './body/complete-body.ts'
+export type { GivenMeasures } from './body/given.ts'
+export { MEASURE_NAMES, MEASURES, type MeasureDefinition, type MeasureKind, type MeasureName } from './body/measure.ts'
+
+// Draft: bodice front, bodice back and sleeve for a body.
+
+export { MOCK_UP_ALLOWANCES, type MockUpAllowances, type SeamAllowances } from './drafting/allowances.ts'
+export {
+  type CapEase,
+  type Choices,
+  CLOTHS,
+  type Cloth,
+  EASE_NAMES,
+  type EaseName,
+  FITS,
+  type Fit,
+  OPENINGS,
+  type Opening,
+  STANDARD_CHOICES,
+} from './drafting/choices.ts'
+export type { Draft, MeasureRow } from './drafting/draft.ts'
+export { draftPattern } from './drafting/draft-pattern.ts'
+
+// The pattern: pieces of seams of paths, and the joins that sew them; readonly data, measured on the stitching lines.
+
+export type { Cubic } from './geometry/cubic.ts'
+export type { Path } from './geometry/path.ts'
+export type { Point } from './geometry/point.ts'
+export { cutLine } from './pattern/cut-line.ts'
+export { outlineOf } from './pattern/outline.ts'
+export type { EaseRange, Join, JoinPart, Pattern } from './pattern/pattern.ts'
+export type { Dart, Landmark, Line, Notch, Piece, Seam, Side } from './pattern/piece.ts'
+export { landmarkPoint, notchPoints, pieceOf, pointOnSeam, seamLength, seamOf } from './pattern/seam.ts'
+
+// Fit: the fittings replayed on the draft, and the slip that says what was done; own corrections from the same parts.
+
+export type { AllowanceRow } from './fitting/budget.ts'
+export type { FigureChange, JoinChange, JoinLengths, SeamChange } from './fitting/changes.ts'
+export {
+  type Correction,
+  type CorrectionContext,
+  defineCorrection,
+  type SettingDefault,
+  type SlipWords,
+} from './fitting/correction.ts'
+export { CORRECTIONS } from './fitting/corrections.ts'
+export {
+  type CornerMade,
+  type Effect,
+  type Noticed,
+  type OperationResult,
+  type PatternOperation,
+  runOperations,
+  type SeamMoved,
+  unchanged,
+} from './fitting/operation.ts'
+export {
+  type Gone,
+  IDENTITY,
+  isGone,
+  type Moved,
+  type PiecePoint,
+  type PositionMap,
+  type SeamPosition,
+} from './fitting/position-map.ts'
+export type { CorrectionRecord, CorrectionSide, FittingRecord } from './fitting/record.ts'
+export { type PatternVersion, type Replayed, type ReplayOptions, replay } from './fitting/replay.ts'
+export { type ShiftSeamOptions, shiftSeam } from './fitting/shift-seam.ts'
+export type { SlipEntry } from './fitting/slip.ts'
+export { type SlipHead, slipText } from './fitting/slip-text.ts'
+export { splitSides } from './fitting/split-sides.ts'
+
+// Check: what a draper would look at again; the walk of every join; the report.
+
 export type { Check, CheckContext } from './checks/check.ts'
 export { CHECKS, runChecks } from './checks/checks.ts'
-export type { MovementRow, PatternVersion } from './checks/movement.ts'
-export { type Report, walkJoins } from './checks/report.ts'
+export type { MovementRow } from './checks/movement.ts'
+export { presentMeasures } from './checks/present-measures.ts'
+export { makeReport, type Report, type ReportMeasure, type ReportOptions, walkJoins } from './checks/report.ts'
 export type { WalkedJoin, WalkedSpan } from './checks/walk-join.ts'
-export type { Performer } from './performer.ts'
-export { type MadePattern, type MakeOptions, makePattern } from './pipeline.ts'
+
+// Lay out: pieces become a scene of marks, a scene becomes pages.
+
+export { type LayOutOptions, layOut } from './sheets/lay-out.ts'
+export { layOutTiles, type TileOptions, type TilePage, type TileSet } from './sheets/lay-out-tiles.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
-export { FORMATS, type Format, type WriteOptions, type WrittenFile, type WrittenPattern, writePattern } from './write-pattern.ts'
+export type {
+  FillMark,
+  Mark,
+  MarkKind,
+  PieceDrawing,
+  PlacedDrawing,
+  Scene,
+  SheetInfo,
+  StrokeMark,
+  TextMark,
+} from './sheets/scene.ts'
+
+// Write: the same scene, the same bytes; what SVG and PDF need is loaded when one is written.
+
+export {
+  type JsonPoint,
+  type LandmarkJson,
+  type NotchJson,
+  type PatternJson,
+  type PatternJsonOptions,
+  type PieceJson,
+  patternJson,
+  patternJsonText,
+} from './writers/pattern-json.ts'
+export { type PdfOptions, writePdf } from './writers/pdf.ts'
+export { type SvgOptions, writeSvg } from './writers/svg.ts'
+
+// All of it: the main path on one page, and its files.
+
+export { type MadePattern, type MakeOptions, makePattern } from './pipeline.ts'
+export {
+  FORMATS,
+  type Format,
+  type WriteOptions,
+  type WrittenFile,
+  type WrittenPattern,
+  writePattern,
+} from './write-pattern.ts'

@@ -7,13 +7,13 @@ import { failure, type Result, success } from './base/result.ts'
 import type { LengthUnit } from './base/units.ts'
 import { readYaml, type Tree, type YamlDocument } from './base/yaml-document.ts'
 import { measureProblem, measuresSchema, withoutBlanks } from './body/read-measures.ts'
-import { MOCK_UP_ALLOWANCES } from './drafting/allowances.ts'
+import { MOCK_UP_ALLOWANCES, type MockUpAllowances } from './drafting/allowances.ts'
 import { choicesSchema, readChoices } from './drafting/read-choices.ts'
 import { fittingPlace, fittingsSchema, readFittings, settingsProblems } from './fitting/read-fittings.ts'
-import type { Allowances, Performer } from './performer.ts'
+import type { Performer } from './performer.ts'
 
 /** What an allowance can be given for: every seam, both halves at once, or whatever is not named. */
-export const ALLOWANCE_NAMES = [
+const ALLOWANCE_NAMES = [
   'default',
   'cap',
   'underarm seam',
@@ -124,7 +124,7 @@ interface WrittenMockUp {
 function readAllowances(
   standard: WrittenMockUp | undefined,
   byNumber: Readonly<Record<string, WrittenMockUp>> | undefined,
-): Allowances {
+): MockUpAllowances {
   return {
     standard: { ...MOCK_UP_ALLOWANCES, ...givenOf(standard) },
     byMockUp: Object.fromEntries(Object.entries(byNumber ?? {}).map(([number, mockUp]) => [number, givenOf(mockUp)])),

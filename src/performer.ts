@@ -1,7 +1,8 @@
+import type { LengthUnit } from './base/units.ts'
 import type { GivenMeasures } from './body/given.ts'
+import type { MockUpAllowances } from './drafting/allowances.ts'
 import type { Choices } from './drafting/choices.ts'
 import type { FittingRecord } from './fitting/record.ts'
-import type { LengthUnit } from './base/units.ts'
 
 /** Everything a performer file says, read and checked for form: lengths in mm, angles in radians. */
 export interface Performer {
@@ -12,12 +13,6 @@ export interface Performer {
   readonly measured?: string
   readonly body: GivenMeasures
   readonly choices: Choices
-  readonly allowances: Allowances
+  readonly allowances: MockUpAllowances
   readonly fittings: readonly FittingRecord[]
-}
-
-/** Seam allowances of mock-ups, mm: by seam id, `cap`, `underarm seam` or `default`; `byMockUp` overrides by number. */
-export interface Allowances {
-  readonly standard: Readonly<Record<string, number>>
-  readonly byMockUp: Readonly<Record<number, Readonly<Record<string, number>>>>
 }

@@ -4,8 +4,12 @@ import type { LengthUnit } from './base/units.ts'
 import type { Report } from './checks/report.ts'
 import { slipText } from './fitting/slip-text.ts'
 import type { MadePattern } from './pipeline.ts'
-import type { Paper } from './sheets/papers.ts'
-import { parsePaper } from './sheets/papers.ts'
+import { layOut } from './sheets/lay-out.ts'
+import { layOutTiles } from './sheets/lay-out-tiles.ts'
+import { type Paper, parsePaper } from './sheets/papers.ts'
+import { patternJson, patternJsonText } from './writers/pattern-json.ts'
+import { writePdf } from './writers/pdf.ts'
+import { writeSvg } from './writers/svg.ts'
 
 export const FORMATS = ['svg', 'pdf', 'json'] as const
 export type Format = (typeof FORMATS)[number]
@@ -52,16 +56,12 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
   const title = [performer.performer, performer.production, version].filter((part) => part !== undefined).join(' · ')
   const files: WrittenFile[] = []
   if (options.formats.includes('svg') || options.formats.includes('pdf')) {
-    const { layOut } = await import('./sheets/lay-out.ts')
     const scene = layOut(pattern, info)
     if (options.formats.includes('svg')) {
-      const { writeSvg } = await import('./writers/svg.ts')
       const description = `Pattern pieces at true scale, ${version}`
       files.push({ name: 'pattern.svg', content: await writeSvg(scene, { title, description }) })
     }
     if (options.formats.includes('pdf')) {
-      const { layOutTiles } = await import('./sheets/lay-out-tiles.ts')
-      const { writePdf } = await import('./writers/pdf.ts')
       const font = options.font()
       for (const paper of options.papers ?? [usualPaper(performer.units)]) {
         const id = `${title} · ${paper.name}`
@@ -71,7 +71,6 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
     }
   }
   if (options.formats.includes('json')) {
-    const { patternJson, patternJsonText } = await import('./writers/pattern-json.ts')
     const json = patternJson(pattern, { performer: performer.performer, ...production, version })
     files.push({ name: 'pattern.json', content: patternJsonText(json) })
   }

@@ -15,9 +15,10 @@ test('the example drafts, fits, checks and draws a sleeve', async () => {
 
 test('the README shows the calls of the example', () => {
   const read = (file: string) => readFileSync(new URL(`../${file}`, import.meta.url), 'utf8')
-  const shown = /```ts\n([^]*?)```/.exec(read('README.md'))?.[1] ?? ''
+  const shown = /```ts\n([\s\S]*?)```/.exec(read('README.md'))?.[1] ?? ''
   const calls = [...shown.matchAll(/\b([a-zA-Z]+)\(/g)].map((match) => match[1] as string)
   expect(calls.length).toBeGreaterThan(5)
   const example = read('examples/draft-a-sleeve.ts')
-  for (const line of shown.split('\n').filter((text) => text.startsWith('const'))) expect(example).toContain(`  ${line}\n`)
+  for (const line of shown.split('\n').filter((text) => text.startsWith('const')))
+    expect(example).toContain(`  ${line}\n`)
 })

@@ -347,6 +347,7 @@ function checkCutLine(piece: RawPiece, say: Say): void {
   if (crossings(cut, sampled(outlineCurves(piece), 60)).length > 0) say(piece.id, 'cut line crosses the stitching line')
   // Part by part: the chord over a dart's mouth is no stitching line.
   const parts = piece.seams.flatMap((seam) => seam.parts.map((part) => boxed(seam, sampled(curvesOf(part), 150))))
+  const tips = piece.seams.filter(({ id }) => id.startsWith('shoulder')).flatMap(({ parts }) => endsOf(parts))
   const widest = Math.max(...piece.seams.map((seam) => seam.allowance))
   for (const p of cut) {
     // Near a corner two seams are equally far: the smaller allowance of the nearest ones counts.
@@ -358,10 +359,19 @@ function checkCutLine(piece: RawPiece, say: Say): void {
     const least = Math.min(...distances.filter((d) => d.off < nearest + 0.01).map((d) => d.seam.allowance))
     // Over a dart's mouth the line mirrors what the folded dart lies on, not the seam beside it: where the seam turns
     // by 10° across the dart, the mirror image of a line 25.4 mm off one side runs up to 1 mm nearer to the other.
-    const bound = piece.darts.some((dart) => isOverDart(dart, p)) ? 1 : 0.05
+    // At a shoulder point the allowance ends square to the shoulder, not to the armscye: where these meet at less than
+    // a right angle the corner of the cutting line lies up to 0.3 mm nearer to the shoulder point.
+    const atTip = tips.some((tip) => gap(tip, p) < nearest + 0.5)
+    const bound = piece.darts.some((dart) => isOverDart(dart, p)) ? 1 : atTip ? 0.3 : 0.05
     if (nearest < least - bound)
       say(piece.id, 'cut line only', nearest.toFixed(3), 'mm outside at', p.map((v) => v.toFixed(1)).join(' '))
   }
+}
+
+/** The first and the last point of a seam. */
+function endsOf(parts: readonly string[]): Pt[] {
+  const curves = parts.flatMap(curvesOf)
+  return [onCurve(curves[0] as Curve, 0), onCurve(curves[curves.length - 1] as Curve, 1)]
 }
 
 type Box = readonly [left: number, low: number, right: number, high: number]

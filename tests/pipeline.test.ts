@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { z } from 'zod'
 import type { Check } from '../src/checks/check.ts'
 import { CHECKS } from '../src/checks/checks.ts'
+import { joinsSmooth } from '../src/checks/joins-smooth.ts'
 import { defineCorrection } from '../src/fitting/correction.ts'
 import { CORRECTIONS } from '../src/fitting/corrections.ts'
 import { type MadePattern, type MakeOptions, makePattern } from '../src/pipeline.ts'
@@ -35,7 +36,7 @@ describe('findings', () => {
   test('of the draft have the line and column of their field', () => {
     const { report } = made(`${BODY}  front waist length: 44\ndraft:\n  fit: close\n  Bust dart: 2\n`)
     const finding = report.findings.find(({ code }) => code === 'bust-dart-not-used')
-    expect(finding?.where).toMatchObject({ file: 'ferry-pilot.yaml', line: 12, column: 3, field: 'draft.bust dart' })
+    expect(finding?.where).toMatchObject({ file: 'ferry-pilot.yaml', line: 12, column: 14, field: 'draft.Bust dart' })
   })
 
   test('of the checks have the line and column of the measure they are about', () => {
@@ -47,7 +48,7 @@ describe('findings', () => {
       ],
     }
     const { report } = made(BODY, { checks: [look] })
-    expect(report.findings.find(({ code }) => code === 'looked')?.where).toMatchObject({ line: 4, column: 3 })
+    expect(report.findings.find(({ code }) => code === 'looked')?.where).toMatchObject({ line: 4, column: 15 })
   })
 })
 
@@ -108,11 +109,22 @@ describe('a peak at the underarm', () => {
     expect(found).not.toContain('corner-across-join')
   })
 
-  test('that a taper near the underarm left behind is for the draper to true', () => {
-    const near = '{ from: underarm, toward: front notch, distance: 1, side of cap: front }'
-    const other = `      - { do: underarm reach, by: 1.3, along cap: 3.8 }
-      - { do: underarm reach, by: 1.3, along cap: 3.8, at: ${near} }`
-    expect(codes(made(fitted(other)))).toContain('underarm-peaks')
+  test('is for the draper to true where the reach does not account for all of it', () => {
+    const { pattern } = made(fitted('      - { do: underarm reach, by: 1.3, along cap: 3.8 }'))
+    const found = (...angles: number[]) => {
+      const corners = angles.map((angle) => ({ kind: 'corner made', piece: 'sleeve', seam: 'cap', angle }) as const)
+      return joinsSmooth.run({ pattern, measures: [], units: 'mm', corners }).map(({ where }) => where.seam)
+    }
+    const [peak] = found()
+    expect(peak).toMatch(/^(front|back) cap$/)
+    const degrees = /peaks by ([\d.]+)°/.exec(joinsSmooth.run({ pattern, measures: [], units: 'mm' })[0]?.actual ?? '')
+    const angle = (Number(degrees?.[1]) * Math.PI) / 180
+    expect(angle).toBeGreaterThan(0.2)
+    expect(found(angle)).toEqual([])
+    expect(found(angle / 2, angle / 2)).toEqual([])
+    expect(found(angle / 2)).toEqual([peak])
+    expect(found(2 * angle)).toEqual([peak])
+    expect(found(-angle)).toEqual([peak])
   })
 })
 

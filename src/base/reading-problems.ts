@@ -57,7 +57,7 @@ function wrongKey(document: YamlDocument, path: TreePath, expected: string): Pro
 }
 
 /** The unknown key at the path as a problem, with the nearest of the known names as its hint. */
-export function unknownKey(document: YamlDocument, path: TreePath, known: readonly string[]): Problem {
+function unknownKey(document: YamlDocument, path: TreePath, known: readonly string[]): Problem {
   const key = String(path.at(-1))
   const near = nearestName(key, known)
   return {
@@ -70,7 +70,7 @@ export function unknownKey(document: YamlDocument, path: TreePath, known: readon
 }
 
 /** Something that must be there and is not, at the nearest place there is. */
-export function missing(document: YamlDocument, path: TreePath, expected: string, hint?: string): Problem {
+function missing(document: YamlDocument, path: TreePath, expected: string, hint?: string): Problem {
   return {
     code: 'missing',
     where: document.placeOf(path),

@@ -1,6 +1,7 @@
 import type { Finding } from '../base/problem.ts'
 import type { LengthUnit } from '../base/units.ts'
 import type { MeasureRow } from '../drafting/draft.ts'
+import type { CornerMade } from '../fitting/operation.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 
 /** What a check may look at. */
@@ -11,6 +12,8 @@ export interface CheckContext {
   readonly measures: readonly MeasureRow[]
   /** The unit in which findings speak; numbers stay mm everywhere else. */
   readonly units: LengthUnit
+  /** Corners that corrections meant to make and have explained; none when absent. */
+  readonly corners?: readonly CornerMade[]
 }
 
 /**

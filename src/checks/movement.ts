@@ -1,14 +1,9 @@
+import type { PatternVersion } from '../fitting/replay.ts'
 import { neutralLift, sleeveFigures } from '../fitting/sleeve-figures.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece } from '../pattern/piece.ts'
 import { sewnLine } from './sewn-line.ts'
 import { isCapJoin } from './walk-join.ts'
-
-/** A version of the pattern under the name a draper knows it by: `draft`, or the label of the fitting it comes after. */
-export interface PatternVersion {
-  readonly label: string
-  readonly pattern: Pattern
-}
 
 /** How a sleeve moves; mm and degrees. An estimate from the cylinder model, not a promise. */
 export interface MovementRow {

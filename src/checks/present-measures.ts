@@ -1,5 +1,5 @@
 import { BODY_SIDES, type BodySide } from '../base/side.ts'
-import type { MeasureName } from '../body/measure.ts'
+import { MEASURES, type MeasureName } from '../body/measure.ts'
 import type { MeasureRow } from '../drafting/draft.ts'
 import { remeasure } from '../drafting/remeasure.ts'
 import { mirrorPiece } from '../pattern/mirror-piece.ts'
@@ -7,12 +7,14 @@ import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece } from '../pattern/piece.ts'
 import { baseName, drawnSide, namedSide } from '../pattern/side-names.ts'
 
-/** Sides that measure alike to this are told as one, mm or radians. */
-const ALIKE = 1e-6
+/** Sides that measure alike to this are told as one, mm or radians: no tape and no protractor sees it. */
+const ALIKE = 1e-3
 
 /**
  * The rows of the draft with `drafted` measured again on the pattern as it stands, darts closed; a row for each
- * side where the sides have come to differ. A measure that the pattern no longer shows is left out.
+ * side where the sides of a sided measure have come to differ. A measure without sides keeps one row: a girth is the
+ * sum of its two halves, a length down the body the mean of the two. A measure that the pattern no longer shows is
+ * left out.
  */
 export function presentMeasures(rows: readonly MeasureRow[], pattern: Pattern): MeasureRow[] {
   const { left, right } = { left: measured(pattern, 'left'), right: measured(pattern, 'right') }
@@ -24,8 +26,10 @@ export function presentMeasures(rows: readonly MeasureRow[], pattern: Pattern): 
       return drafted === undefined || Number.isNaN(drafted) ? [] : [{ ...row, side, drafted }]
     })
     const [one, other] = found
-    const alike = row.side === 'both' && one && other && Math.abs(one.drafted - other.drafted) <= ALIKE
-    return alike ? [{ ...one, side: 'both' }] : found
+    if (row.side !== 'both' || !one || !other) return found
+    // Each side measures a girth as twice its own half, so the sum of two uneven halves is the mean of the two.
+    if (!MEASURES[row.name].sided) return [{ ...row, drafted: (one.drafted + other.drafted) / 2 }]
+    return Math.abs(one.drafted - other.drafted) <= ALIKE ? [{ ...one, side: 'both' }] : found
   })
 }
 

@@ -5,14 +5,15 @@ import { findingLines } from './report-tables.ts'
 import { table } from './table.ts'
 import type { Style } from './terminal.ts'
 
-/** What `scye draft` says at its end: findings, the figures a draper looks at first, and where the files are. */
+/** What `scye draft` says at its end: findings, where the files are, and the figures a draper looks at first. */
 export function summary(made: MadePattern, written: Written, style: Style): string {
   const { report } = made
   const title = [report.performer, report.production, report.version].filter((part) => part).join(' · ')
   const blocks = [
-    [style.strong(title), ...figures(made, style)],
+    [style.strong(title)],
     ...(report.findings.length > 0 ? [findingLines(report.findings, style)] : []),
     fileLines(written, style),
+    figures(made, style),
   ]
   return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`
 }

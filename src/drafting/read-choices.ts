@@ -31,7 +31,8 @@ export function choicesSchema(read: Readers) {
     'least cap height': read.share().optional(),
   })
   return section.superRefine((written, context) => {
-    if (written.bust === undefined || written['bust dart'] === undefined || typeof written['bust dart'] === 'string') return
+    if (written.bust === undefined || written['bust dart'] === undefined || typeof written['bust dart'] === 'string')
+      return
     raise(context, {
       code: 'choices-disagree',
       actual: 'bust: flat and a bust dart',

@@ -1,20 +1,15 @@
 import type { Finding, Place } from '../base/problem.ts'
+import { type MockUpAllowances, statedAllowance } from '../drafting/allowances.ts'
 import type { Pattern } from '../pattern/pattern.ts'
+import { baseName } from '../pattern/side-names.ts'
 import type { Effect } from './operation.ts'
 import { isGone, type PositionMap } from './position-map.ts'
-import { baseName } from '../pattern/side-names.ts'
 
 /** Less than this left of an allowance is a warning, mm: a seam cannot be sewn in less. */
 const LEAST_LEFT = 3
 
 /** Amounts equal to this are equal: rounding of fractions of an inch, mm. */
 const ROUNDING = 1e-6
-
-/** Allowances of mock-ups, mm: by seam id, `cap`, `underarm seam` or `default`; `byMockUp` overrides by number. */
-export interface MockUpAllowances {
-  readonly standard: Readonly<Record<string, number>>
-  readonly byMockUp: Readonly<Record<number, Readonly<Record<string, number>>>>
-}
 
 /** What a seam of a mock-up was cut with, what its let-outs used and what is left; mm. */
 export interface AllowanceRow {
@@ -37,13 +32,6 @@ export interface LetOut {
 /** Amounts used of the allowances of one mock-up. A new mock-up starts with an empty one. */
 export type Budget = readonly LetOut[]
 
-const FAMILIES: Readonly<Record<string, string>> = {
-  'front cap': 'cap',
-  'back cap': 'cap',
-  'front underarm seam': 'underarm seam',
-  'back underarm seam': 'underarm seam',
-}
-
 /** What a seam of this mock-up was cut with: the mock-up's own allowance where one is given, else as drafted; mm. */
 export function cutAllowance(
   allowances: MockUpAllowances,
@@ -53,8 +41,7 @@ export function cutAllowance(
   const own = allowances.byMockUp[mockUp]
   // A fold has no allowance whatever the default says.
   if (!own || seam.allowance === 0) return seam.allowance
-  const id = baseName(seam.id)
-  return own[id] ?? own[FAMILIES[id] ?? id] ?? own.default ?? seam.allowance
+  return statedAllowance(own, baseName(seam.id)) ?? seam.allowance
 }
 
 /**

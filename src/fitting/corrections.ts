@@ -13,7 +13,12 @@ export function correctionNamed(name: string, table: readonly Correction[] = COR
 }
 
 /** What `readPerformer` needs to know of the corrections: their names and the schemas of their settings. */
-export const correctionReaders: CorrectionReaders = {
-  names: CORRECTIONS.map((correction) => correction.name),
-  settingsOf: (name) => correctionNamed(name)?.settings,
+export function readersOf(corrections: readonly Correction[]): CorrectionReaders {
+  return {
+    names: corrections.map((correction) => correction.name),
+    settingsOf: (name) => correctionNamed(name, corrections)?.settings,
+  }
 }
+
+/** `readersOf` the trade corrections. */
+export const correctionReaders = readersOf(CORRECTIONS)

@@ -4,7 +4,7 @@ import type { Pattern } from '../pattern/pattern.ts'
 import { composeMaps, IDENTITY, type PositionMap } from './position-map.ts'
 
 /** What an operation did, beyond the new pattern; lengths in mm. */
-export type Effect = SeamMoved | Noticed
+export type Effect = SeamMoved | CornerMade | Noticed
 
 /** A stitching line moved along its normals. */
 export interface SeamMoved {
@@ -16,6 +16,15 @@ export interface SeamMoved {
   /** Where it begins and ends on the seam as it now is. */
   readonly from: number
   readonly to: number
+}
+
+/** A corner that a correction meant to make at the end of a line, and has told the draper of. */
+export interface CornerMade {
+  readonly kind: 'corner made'
+  readonly piece: string
+  readonly seam: string
+  /** By how much the edge peaks where the seam that it ends at is sewn, radians. */
+  readonly angle: number
 }
 
 /** Something that the draper should know about what was done. */

@@ -3,20 +3,13 @@ import { nearestName } from '../base/names.ts'
 import type { Finding, Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import type { LengthUnit } from '../base/units.ts'
+import type { MockUpAllowances } from '../drafting/allowances.ts'
 import type { Pattern } from '../pattern/pattern.ts'
-import {
-  type AllowanceRow,
-  allowanceRows,
-  type Budget,
-  budgetFindings,
-  type MockUpAllowances,
-  spend,
-  withAllowances,
-} from './budget.ts'
+import { type AllowanceRow, allowanceRows, type Budget, budgetFindings, spend, withAllowances } from './budget.ts'
 import { changesBetween } from './changes.ts'
 import type { Correction } from './correction.ts'
 import { CORRECTIONS, correctionNamed } from './corrections.ts'
-import { type OperationResult, runOperations } from './operation.ts'
+import { type CornerMade, type OperationResult, runOperations } from './operation.ts'
 import { attributeMap, composeMaps, IDENTITY, type PositionMap } from './position-map.ts'
 import type { CorrectionRecord, FittingRecord } from './record.ts'
 import { type SlipEntry, slipEntry, voidedEntry } from './slip.ts'
@@ -30,8 +23,8 @@ export interface ReplayOptions {
   readonly corrections?: readonly Correction[]
 }
 
-/** The pattern as it stood at one time. */
-export interface Version {
+/** The pattern as it stood at one time, under the name a draper knows it by. */
+export interface PatternVersion {
   /** `draft`, or the label of the fitting it comes after. */
   readonly label: string
   readonly pattern: Pattern
@@ -42,12 +35,14 @@ export interface Version {
 /** A pattern with its history replayed. */
 export interface Replayed {
   /** The draft first, then one version for each fitting replayed. */
-  readonly versions: readonly Version[]
+  readonly versions: readonly PatternVersion[]
   /** The last version's pattern. */
   readonly pattern: Pattern
   readonly slip: readonly SlipEntry[]
   /** About the fittings themselves: allowances, and what corrections noticed. */
   readonly findings: readonly Finding[]
+  /** Corners that corrections meant to make; findings explain them. */
+  readonly corners: readonly CornerMade[]
   /** What the mock-up on the body still has, seam by seam. */
   readonly allowances: readonly AllowanceRow[]
 }
@@ -73,10 +68,11 @@ export function replay(
   if (!chosen.ok) return chosen
   const problems: Problem[] = []
   const findings: Finding[] = []
+  const corners: CornerMade[] = []
   const slip: SlipEntry[] = []
   let mockUp = chosen.value[0]?.mockUp ?? 1
   let state: State = { pattern: withAllowances(draft, allowances, mockUp), budget: [] }
-  const versions: Version[] = [{ label: 'draft', pattern: state.pattern, since: IDENTITY }]
+  const versions: PatternVersion[] = [{ label: 'draft', pattern: state.pattern, since: IDENTITY }]
   for (const fitting of chosen.value) {
     if (fitting.mockUp !== mockUp) {
       mockUp = fitting.mockUp
@@ -85,6 +81,7 @@ export function replay(
     const done = replayFitting(state, fitting, allowances, options)
     problems.push(...done.problems)
     findings.push(...done.findings)
+    corners.push(...done.corners)
     slip.push(...done.slip)
     state = done.state
     versions.push({ label: fitting.label, pattern: state.pattern, since: done.since })
@@ -95,6 +92,7 @@ export function replay(
     pattern: state.pattern,
     slip,
     findings,
+    corners,
     allowances: allowanceRows(state.pattern, state.budget, allowances, mockUp),
   })
 }
@@ -124,6 +122,7 @@ interface FittingDone {
   readonly since: PositionMap
   readonly slip: readonly SlipEntry[]
   readonly findings: readonly Finding[]
+  readonly corners: readonly CornerMade[]
   readonly problems: readonly Problem[]
 }
 
@@ -137,6 +136,7 @@ function replayFitting(
   const worn = start.pattern
   const slip: SlipEntry[] = []
   const findings: Finding[] = []
+  const corners: CornerMade[] = []
   const problems: Problem[] = []
   let state = start
   let since: PositionMap = IDENTITY
@@ -161,6 +161,7 @@ function replayFitting(
     const after = allowanceRows(pattern, budget, allowances, fitting.mockUp)
     findings.push(...budgetFindings(before, after, place, say))
     for (const effect of effects) {
+      if (effect.kind === 'corner made') corners.push(effect)
       if (effect.kind === 'finding') findings.push({ ...effect.finding, where: { ...effect.finding.where, ...place } })
     }
     slip.push(
@@ -181,7 +182,7 @@ function replayFitting(
     )
     state = { pattern, budget }
   })
-  return { state, since, slip, findings, problems }
+  return { state, since, slip, findings, corners, problems }
 }
 
 function apply(

@@ -65,14 +65,6 @@ export function seamLines(pattern: Pattern, name: SeamName, side: CorrectionSide
   )
 }
 
-/** The ids of the pieces that carry the named seam and are not split into left and right yet. */
-export function unsplitPieces(pattern: Pattern, name: SeamName): string[] {
-  const pieces = new Set(SEAM_NAMES[name].map((group) => group.piece))
-  return pattern.pieces
-    .filter((piece) => pieces.has(piece.id) && (piece.side === 'pair' || piece.side === 'fold'))
-    .map((piece) => piece.id)
-}
-
 function linesOf(piece: Piece, group: SeamGroup, side: CorrectionSide): SeamLine[] {
   const wanted = (id: string) => {
     if (!(group.seams as readonly string[]).includes(baseName(id))) return false

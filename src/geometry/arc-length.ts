@@ -18,7 +18,7 @@ const DEEPEST = 60
  * estimated: the speed is the root of a polynomial whose complex zeros are known in closed form, and their
  * distance from a stretch bounds the error of the rule on it (L. N. Trefethen, Approximation Theory and
  * Approximation Practice, theorem 19.3); stretches are halved until the bounds add up to less than `accuracy`.
- * Cost: about 0.2 µs on smooth curves, next to nothing on a straight line. Floor: rounding, 1e-14 of the length.
+ * Cost: about 0.15 µs on smooth curves, a tenth of it on a straight line. Floor: rounding, 1e-14 of the length.
  */
 export function arcLength(c: Cubic, options?: LengthOptions): number {
   return arcLengthBetween(c, 0, 1, options)
@@ -28,7 +28,31 @@ export function arcLength(c: Cubic, options?: LengthOptions): number {
 export function arcLengthBetween(c: Cubic, a: number, b: number, options?: LengthOptions): number {
   const accuracy = options?.accuracy ?? LENGTH_ACCURACY
   if (!(accuracy > 0)) throw new RangeError('accuracy must be above zero')
-  // C′ = 3(p t² + q t + v), taken as a complex polynomial: x real, y imaginary.
+  return integral(speedOf(c), a, b, accuracy)
+}
+
+// A zero farther off than this has no influence; a finite number, so that sums stay finite.
+const FAR = 1e9
+// Zeros nearer to the real line than this share of the stretch are cut at.
+const NEAR = 0.1
+// A zero this near to the real line is on it: leaving out the rest changes a length by its square.
+const REAL = 1e-9
+
+/** C′/3 as p t² + q t + v, taken as a complex polynomial (x real, y imaginary), and its zeros x ± iy. */
+interface Speed {
+  readonly px: number
+  readonly py: number
+  readonly qx: number
+  readonly qy: number
+  readonly vx: number
+  readonly vy: number
+  readonly x1: number
+  readonly y1: number
+  readonly x2: number
+  readonly y2: number
+}
+
+function speedOf(c: Cubic): Speed {
   const vx = c.p1.x - c.p0.x
   const vy = c.p1.y - c.p0.y
   const ex = c.p2.x - c.p1.x
@@ -39,11 +63,12 @@ export function arcLengthBetween(c: Cubic, a: number, b: number, options?: Lengt
   const py = fy - 2 * ey + vy
   const qx = 2 * (ex - vx)
   const qy = 2 * (ey - vy)
-  const dx = c.p3.x - c.p0.x
-  const dy = c.p3.y - c.p0.y
-  const even = 1e-14 * (Math.abs(dx) + Math.abs(dy))
+  const even = 1e-14 * (Math.abs(c.p3.x - c.p0.x) + Math.abs(c.p3.y - c.p0.y))
   // Even speed: a straight line, as `line` makes it.
-  if (Math.abs(px) + Math.abs(py) + Math.abs(qx) + Math.abs(qy) <= even) return Math.sqrt(dx * dx + dy * dy) * (b - a)
+  if (Math.abs(px) + Math.abs(py) + Math.abs(qx) + Math.abs(qy) <= even) {
+    const third = { x: (c.p3.x - c.p0.x) / 3, y: (c.p3.y - c.p0.y) / 3 }
+    return { px: 0, py: 0, qx: 0, qy: 0, vx: third.x, vy: third.y, x1: FAR, y1: FAR, x2: FAR, y2: FAR }
+  }
   // The zeros of p t² + q t + v, the larger sum first so that nothing cancels: z = −2v / (q ± √(q² − 4pv)), or by p.
   const rx = qx * qx - qy * qy - 4 * (px * vx - py * vy)
   const ry = 2 * qx * qy - 4 * (px * vy + py * vx)
@@ -64,45 +89,30 @@ export function arcLengthBetween(c: Cubic, a: number, b: number, options?: Lengt
   const y1 = pp > 0 ? Math.abs(my * px - mx * py) / pp : FAR
   const x2 = mm > 0 ? (vx * mx + vy * my) / mm : pp > 0 ? x1 : FAR
   const y2 = mm > 0 ? Math.abs(vy * mx - vx * my) / mm : pp > 0 ? y1 : FAR
-  const zeros: Zeros = { px, py, qx, qy, vx, vy, x1, y1, x2, y2 }
+  return { px, py, qx, qy, vx, vy, x1, y1, x2, y2 }
+}
+
+/** The length between the parameters a and b. */
+function integral(speed: Speed, a: number, b: number, accuracy: number): number {
+  const { px, py, qx, qy, vx, vy, x1, y1, x2, y2 } = speed
+  if (px === 0 && py === 0 && qx === 0 && qy === 0) return 3 * Math.sqrt(vx * vx + vy * vy) * (b - a)
+  const goal = accuracy / 3
   // Cut where a zero lies near the line: an exactly real one is a corner of the speed there and none beside it.
   const near = NEAR * (b - a)
   const cut1 = y1 < near && x1 > a && x1 < b ? x1 : b
   const cut2 = y2 < near && x2 > a && x2 < b ? x2 : b
   const first = Math.min(cut1, cut2)
   const second = Math.max(cut1, cut2)
-  const goal = accuracy / 3
-  if (first >= b) return 3 * stretch(zeros, a, b, goal, 0)
-  let sum = stretch(zeros, a, first, goal / 3, 0)
+  if (first >= b) return 3 * stretch(speed, a, b, goal, 0)
+  let sum = stretch(speed, a, first, goal / 3, 0)
   if (second > first && second < b) {
-    sum += stretch(zeros, first, second, goal / 3, 0) + stretch(zeros, second, b, goal / 3, 0)
-  } else sum += stretch(zeros, first, b, goal / 3, 0)
+    sum += stretch(speed, first, second, goal / 3, 0) + stretch(speed, second, b, goal / 3, 0)
+  } else sum += stretch(speed, first, b, goal / 3, 0)
   return 3 * sum
 }
 
-// A zero farther off than this has no influence; a finite number, so that sums stay finite.
-const FAR = 1e9
-// Zeros nearer to the real line than this share of the stretch are cut at.
-const NEAR = 0.3
-// A zero this near to the real line is on it: leaving out the rest changes a length by its square.
-const REAL = 1e-9
-
-/** C′/3 as p t² + q t + v, and its zeros x ± iy. */
-interface Zeros {
-  readonly px: number
-  readonly py: number
-  readonly qx: number
-  readonly qy: number
-  readonly vx: number
-  readonly vy: number
-  readonly x1: number
-  readonly y1: number
-  readonly x2: number
-  readonly y2: number
-}
-
 /** ∫ |p t² + q t + v| dt over [a, b] with an error below `accuracy`. */
-function stretch(z: Zeros, a: number, b: number, accuracy: number, depth: number): number {
+function stretch(z: Speed, a: number, b: number, accuracy: number, depth: number): number {
   const m = (a + b) / 2
   const h = (b - a) / 2
   // With t = m + s the integrand is |p s² + r s + u|.
@@ -118,15 +128,30 @@ function stretch(z: Zeros, a: number, b: number, accuracy: number, depth: number
     Math.sqrt(ux * ux + uy * uy) + reach * (Math.sqrt(rx * rx + ry * ry) + reach * Math.sqrt(z.px * z.px + z.py * z.py))
   const goal = Math.max(accuracy, ROUNDING * most * h)
   const shrink = 1 / (rho * rho)
-  const scale = ((64 / 15) * most * h) / (1 - shrink)
-  const r2 = shrink * shrink
-  const r4 = r2 * r2
-  // The n-point rule errs by at most scale · ρ^(2 − 2n).
-  const eight = scale * r4 * r2 * shrink
+  // The n-point rule errs by at most 64/15 · most · h · ρ^(2 − 2n) / (1 − ρ^−2).
+  const r4 = shrink * shrink * shrink * shrink
+  const eight = (((64 / 15) * most * h) / (1 - shrink)) * r4 * shrink * shrink * shrink
+  const twelve = eight * r4
+  const sixteen = twelve * r4
   // Written so that coordinates that are not numbers end here too.
-  if (!(eight > goal)) return gauss8(z.px, z.py, rx, ry, ux, uy, h)
-  if (eight * r4 * r4 <= goal || most * 2 * h <= goal || depth >= DEEPEST) return gauss16(z.px, z.py, rx, ry, ux, uy, h)
-  return stretch(z, a, m, accuracy / 2, depth + 1) + stretch(z, m, b, accuracy / 2, depth + 1)
+  const rule = !(eight > goal) ? GAUSS_8 : twelve <= goal ? GAUSS_12 : GAUSS_16
+  if (rule === GAUSS_16 && sixteen > goal && most * 2 * h > goal && depth < DEEPEST)
+    return stretch(z, a, m, accuracy / 2, depth + 1) + stretch(z, m, b, accuracy / 2, depth + 1)
+  let sum = 0
+  const { px, py } = z
+  for (let k = 0; k < rule.length; k += 2) {
+    const s = h * (rule[k] as number)
+    const ex = px * s * s + ux
+    const ey = py * s * s + uy
+    const ox = rx * s
+    const oy = ry * s
+    const ax = ex + ox
+    const ay = ey + oy
+    const bx = ex - ox
+    const by = ey - oy
+    sum += (rule[k + 1] as number) * (Math.sqrt(ax * ax + ay * ay) + Math.sqrt(bx * bx + by * by))
+  }
+  return h * sum
 }
 
 // A larger ellipse would only let `most` grow.
@@ -138,41 +163,34 @@ function halfAxis(x: number, y: number, h: number): number {
   return (Math.sqrt((x - h) * (x - h) + y * y) + Math.sqrt((x + h) * (x + h) + y * y)) / (2 * h)
 }
 
-/** The sum of |p s² + r s + u| at s and −s. */
-function pair(px: number, py: number, rx: number, ry: number, ux: number, uy: number, s: number): number {
-  const ex = px * s * s + ux
-  const ey = py * s * s + uy
-  const ox = rx * s
-  const oy = ry * s
-  return (
-    Math.sqrt((ex + ox) * (ex + ox) + (ey + oy) * (ey + oy)) + Math.sqrt((ex - ox) * (ex - ox) + (ey - oy) * (ey - oy))
-  )
-}
-
-// Nodes and weights on [−1, 1] from Abramowitz & Stegun, table 25.4.
-function gauss8(px: number, py: number, rx: number, ry: number, ux: number, uy: number, h: number): number {
-  return (
-    h *
-    (0.36268378337836198297 * pair(px, py, rx, ry, ux, uy, h * 0.18343464249564980494) +
-      0.31370664587788728734 * pair(px, py, rx, ry, ux, uy, h * 0.52553240991632898582) +
-      0.22238103445337447054 * pair(px, py, rx, ry, ux, uy, h * 0.79666647741362673959) +
-      0.10122853629037625915 * pair(px, py, rx, ry, ux, uy, h * 0.96028985649753623168))
-  )
-}
-
-function gauss16(px: number, py: number, rx: number, ry: number, ux: number, uy: number, h: number): number {
-  return (
-    h *
-    (0.18945061045506849629 * pair(px, py, rx, ry, ux, uy, h * 0.09501250983763744019) +
-      0.18260341504492358887 * pair(px, py, rx, ry, ux, uy, h * 0.28160355077925891323) +
-      0.16915651939500253819 * pair(px, py, rx, ry, ux, uy, h * 0.45801677765722738634) +
-      0.14959598881657673208 * pair(px, py, rx, ry, ux, uy, h * 0.61787624440264374845) +
-      0.12462897125553387205 * pair(px, py, rx, ry, ux, uy, h * 0.75540440835500303390) +
-      0.09515851168249278481 * pair(px, py, rx, ry, ux, uy, h * 0.86563120238783174388) +
-      0.06225352393864789286 * pair(px, py, rx, ry, ux, uy, h * 0.94457502307323257608) +
-      0.02715245941175409485 * pair(px, py, rx, ry, ux, uy, h * 0.98940093499164993260))
-  )
-}
+// Gauss–Legendre rules on [−1, 1], node and weight of every other node: Abramowitz & Stegun, table 25.4.
+// biome-ignore format: pairs
+const GAUSS_8 = Float64Array.of(
+  0.18343464249564980494, 0.36268378337836198297,
+  0.52553240991632898582, 0.31370664587788728734,
+  0.79666647741362673959, 0.22238103445337447054,
+  0.96028985649753623168, 0.10122853629037625915,
+)
+// biome-ignore format: pairs
+const GAUSS_12 = Float64Array.of(
+  0.12523340851146891547, 0.24914704581340278500,
+  0.36783149899818019375, 0.23349253653835480876,
+  0.58731795428661744730, 0.20316742672306592175,
+  0.76990267419430468704, 0.16007832854334622633,
+  0.90411725637047485668, 0.10693932599531843096,
+  0.98156063424671925069, 0.04717533638651182719,
+)
+// biome-ignore format: pairs
+const GAUSS_16 = Float64Array.of(
+  0.09501250983763744019, 0.18945061045506849629,
+  0.28160355077925891323, 0.18260341504492358887,
+  0.45801677765722738634, 0.16915651939500253819,
+  0.61787624440264374845, 0.14959598881657673208,
+  0.75540440835500303390, 0.12462897125553387205,
+  0.86563120238783174388, 0.09515851168249278481,
+  0.94457502307323257608, 0.06225352393864789286,
+  0.98940093499164993260, 0.02715245941175409485,
+)
 
 /**
  * The parameter t at which the arc length from the start is `length` mm; the length reached is within
@@ -181,14 +199,19 @@ function gauss16(px: number, py: number, rx: number, ry: number, ux: number, uy:
 export function parameterAtLength(c: Cubic, length: number, options?: LengthOptions): number {
   const accuracy = options?.accuracy ?? LENGTH_ACCURACY
   if (length <= 0) return 0
-  return parameterWithin(c, length, arcLength(c, { accuracy: accuracy / 4 }), accuracy)
+  if (!(accuracy > 0)) throw new RangeError('accuracy must be above zero')
+  const speed = speedOf(c)
+  return parameterOf(c, speed, length, integral(speed, 0, 1, accuracy / 4), accuracy)
 }
 
 /** `parameterAtLength` where the whole length is known, to a quarter of the accuracy. */
 export function parameterWithin(c: Cubic, length: number, whole: number, accuracy: number): number {
+  return parameterOf(c, speedOf(c), length, whole, accuracy)
+}
+
+function parameterOf(c: Cubic, speed: Speed, length: number, whole: number, accuracy: number): number {
   if (length <= 0) return 0
   if (length >= whole) return 1
-  const step = { accuracy: accuracy / 16 }
   let low = 0
   let high = 1
   let t = length / whole
@@ -196,7 +219,7 @@ export function parameterWithin(c: Cubic, length: number, whole: number, accurac
   let from = 0
   // Halley on the length with a bracket to fall back on: the speed may vanish (cusp), the length never decreases.
   for (let i = 0; i < 100; i++) {
-    reached += t >= from ? arcLengthBetween(c, from, t, step) : -arcLengthBetween(c, t, from, step)
+    reached += t >= from ? integral(speed, from, t, accuracy / 16) : -integral(speed, t, from, accuracy / 16)
     from = t
     const error = reached - length
     if (Math.abs(error) <= accuracy / 2) return t

@@ -1,4 +1,4 @@
-import { between, type Point, scale, subtract } from './point.ts'
+import { between, magnitude, type Point, scale, subtract } from './point.ts'
 
 /** One cubic Bézier: from p0 to p3 with the handles p1 and p2, in mm. A straight line is a cubic too. */
 export interface Cubic {
@@ -61,7 +61,7 @@ export function secondDerivativeAt(c: Cubic, t: number): Point {
 export function curvatureAt(c: Cubic, t: number): number {
   const d = derivativeAt(c, t)
   const dd = secondDerivativeAt(c, t)
-  const speed = Math.hypot(d.x, d.y)
+  const speed = magnitude(d)
   return (d.x * dd.y - d.y * dd.x) / (speed * speed * speed)
 }
 

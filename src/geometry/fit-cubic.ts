@@ -108,7 +108,7 @@ export function fitCubic(
       }
       previous = worst
       // A small ridge keeps the handles where the samples say nothing about them (straight stretches).
-      const ridge = 1e-9 * used
+      const ridge = 1e-14 * used
       const det = (aa + ridge) * (bb + ridge) - ab * ab
       let da = ((bb + ridge) * ar - ab * br) / det
       let db = ((aa + ridge) * br - ab * ar) / det

@@ -21,13 +21,25 @@ const CORNER = Math.PI / 1800
  * two. A straight line has none. Exact to rounding.
  */
 export function inflections(c: Cubic): number[] {
-  const f = bend(c)
-  return roots(f).filter((t) => {
-    if (t <= 0 || t >= 1) return false
-    // A double root only touches zero.
-    const slope = (f[1] as number) + 2 * (f[2] as number) * t
-    return Math.abs(slope) > 1e-12 * (Math.abs(f[0] as number) + Math.abs(f[1] as number) + Math.abs(f[2] as number))
-  })
+  const [f0, f1, f2] = bend(c)
+  // The sign within rounding, 0 where it cannot be told: a double root (a touch, a handle on its end point) splits
+  // into two by rounding, with nothing to see between them.
+  const zero = 1e-12 * (Math.abs(f0) + Math.abs(f1) + Math.abs(f2))
+  const sign = (t: number) => {
+    const value = f0 + t * (f1 + t * f2)
+    return Math.abs(value) <= zero ? 0 : Math.sign(value)
+  }
+  const found: number[] = []
+  const stops = [0, ...roots([f0, f1, f2]).filter((t) => t > 0 && t < 1), 1]
+  let before = 0
+  for (let k = 1; k < stops.length; k++) {
+    const from = stops[k - 1] as number
+    const here = sign((from + (stops[k] as number)) / 2)
+    if (here === 0) continue
+    if (before !== 0 && here !== before) found.push(from)
+    before = here
+  }
+  return found
 }
 
 /**
@@ -68,7 +80,7 @@ export function curvatureSigns(path: Path, options: CurvatureOptions = {}): numb
 }
 
 /** The numerator of the curvature, C′ × C″, as a polynomial: its cubic term cancels. */
-function bend(c: Cubic): number[] {
+function bend(c: Cubic): readonly [number, number, number] {
   const ax = c.p3.x - 3 * c.p2.x + 3 * c.p1.x - c.p0.x
   const ay = c.p3.y - 3 * c.p2.y + 3 * c.p1.y - c.p0.y
   const bx = c.p2.x - 2 * c.p1.x + c.p0.x

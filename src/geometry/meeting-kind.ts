@@ -35,7 +35,13 @@ interface Arm {
   readonly ahead: boolean
 }
 
-function arms(path: Path, { index, t }: PathParameter, closed: boolean): { back?: Arm; ahead?: Arm } {
+/** Both sides of a path at a place on it; none beyond an end. */
+interface Arms {
+  readonly back: Arm | undefined
+  readonly ahead: Arm | undefined
+}
+
+function arms(path: Path, { index, t }: PathParameter, closed: boolean): Arms {
   const c = path[index] as Cubic
   const at = pointAt(c, t)
   const before = t > 0 ? c : (path[index - 1] ?? (closed ? path[path.length - 1] : undefined))
@@ -43,8 +49,8 @@ function arms(path: Path, { index, t }: PathParameter, closed: boolean): { back?
   const backT = t > 0 ? t : 1
   const aheadT = t < 1 ? t : 0
   return {
-    ...(before && { back: { direction: scale(tangentAt(before, backT), -1), at, c: before, t: backT, ahead: false } }),
-    ...(after && { ahead: { direction: tangentAt(after, aheadT), at, c: after, t: aheadT, ahead: true } }),
+    back: before && { direction: scale(tangentAt(before, backT), -1), at, c: before, t: backT, ahead: false },
+    ahead: after && { direction: tangentAt(after, aheadT), at, c: after, t: aheadT, ahead: true },
   }
 }
 

@@ -5,6 +5,8 @@ import { distance as gap } from './point.ts'
 
 // Far deeper than smooth curves need (3 to 6); near-cusps turn within a millionth of the parameter.
 const DEEPEST = 30
+// Far more fits than any curve needs: whatever happens, there is an end.
+const MOST_FITS = 2000
 // Places inside each piece at which the fit is measured, closer together near the ends (Chebyshev's), where curves
 // with short handles turn most; and the share of the tolerance that the fit may use there, the rest for between.
 const SAMPLES = Array.from({ length: 9 }, (_, k) => (1 - Math.cos((Math.PI * (k + 1)) / 10)) / 2)
@@ -23,8 +25,43 @@ export function offsetCubic(c: Cubic, distance: number | Taper, tolerance: numbe
   const probe = new OffsetProbe(c, distance)
   const pieces: Cubic[] = []
   const fitter = new Fitter(probe, tolerance * SHARE, pieces)
-  fitter.fit(probe.end(0), probe.end(1), 0)
+  const hook = tolerance * (1 - SHARE)
+  fitter.fit(withoutHook(probe, 0, hook), withoutHook(probe, 1, hook), 0)
   return withoutSpecks(pieces)
+}
+
+/**
+ * An end of the offset. On the hollow side of an end with its handle on it the offset first runs backward, to a cusp and
+ * forward again past its own end: a hook, mostly of a few thousandths. Where it comes by within `near` mm of the end the
+ * line starts there, at the end's own point.
+ */
+function withoutHook(probe: OffsetProbe, t: 0 | 1, near: number): OffsetEnd {
+  const end = probe.end(t)
+  if (end.forward >= 0) return end
+  const other = probe.end(t === 0 ? 1 : 0)
+  const cusp = t === 0 ? probe.turnsBack(end, other) : probe.turnsBack(other, end)
+  if (cusp === undefined) return end
+  // How far the offset has come past the end, seen along it.
+  const past = (at: number) => {
+    probe.at(at)
+    const way = (probe.x - end.x) * end.tangentX + (probe.y - end.y) * end.tangentY
+    return t === 0 ? way : -way
+  }
+  const inward = t === 0 ? 1 : -1
+  let low = cusp
+  let high = cusp
+  for (let step = Math.abs(cusp - t); past(high) < 0; step *= 2) {
+    low = high
+    high += inward * step
+    if (high <= 0 || high >= 1) return end
+  }
+  for (let i = 0; i < 50; i++) {
+    const middle = (low + high) / 2
+    if (past(middle) < 0) low = middle
+    else high = middle
+  }
+  const beside = probe.end(high)
+  return gap(beside, end) <= near ? { ...beside, x: end.x, y: end.y } : end
 }
 
 /** Without pieces shorter than SAME_POINT, such as the way back into a handle that lies on its end point. */
@@ -56,6 +93,7 @@ class Fitter {
   private readonly probe: OffsetProbe
   private readonly tolerance: number
   private readonly pieces: Cubic[]
+  private fits = 0
 
   constructor(probe: OffsetProbe, tolerance: number, pieces: Cubic[]) {
     this.probe = probe
@@ -67,7 +105,8 @@ class Fitter {
   fit(from: OffsetEnd, to: OffsetEnd, depth: number): void {
     const { probe, tolerance } = this
     const h = to.t - from.t
-    const turn = depth < DEEPEST ? probe.turnsBack(from, to) : undefined
+    const last = depth >= DEEPEST || ++this.fits > MOST_FITS
+    const turn = !last ? probe.turnsBack(from, to) : undefined
     if (turn !== undefined) {
       const cusp = probe.end(turn)
       this.fit(from, cusp, depth + 1)
@@ -115,7 +154,7 @@ class Fitter {
         ar += ja * r
         br += jb * r
       }
-      if (!(worst > tolerance) || depth >= DEEPEST) {
+      if (!(worst > tolerance) || last) {
         this.pieces.push({
           p0: { x: from.x, y: from.y },
           p1: { x: x1, y: y1 },

@@ -1,6 +1,6 @@
 import { lengthBounds } from './arc-length.ts'
 import type { Cubic } from './cubic.ts'
-import { CURVE_TOLERANCE, SAME_POINT } from './defaults.ts'
+import { CURVE_TOLERANCE } from './defaults.ts'
 import { dartCorner, fromOtherSide, mirrorCorner, squareCorner } from './folded-corner.ts'
 import { MITRE_LIMIT, offset, type OffsetDistance } from './offset.ts'
 import { type JoinedOffset, mitreCorner, type OffsetJoint } from './offset-corner.ts'
@@ -101,12 +101,16 @@ function distanceAt(edge: OutlineEdge, fraction: number): number {
   return typeof edge.distance === 'function' ? edge.distance(fraction) : edge.distance
 }
 
+/** Shorter pieces of an outline are left out, mm: a tenth of the tolerance. */
+const SPECK = CURVE_TOLERANCE / 10
+
 /** The same closed path with every cubic starting at the very point where the one before ends. */
 function connected(path: readonly Cubic[]): Path {
   const made: Cubic[] = []
   for (const c of path) {
-    // A corner without width leaves a cubic that is one point: it has no direction to go on in.
-    if (lengthBounds(c)[1] < SAME_POINT) continue
+    // A corner without width leaves a cubic that is hardly more than a point: it has no direction worth following, and
+    // could cross its neighbours.
+    if (lengthBounds(c)[1] < SPECK) continue
     const before = made[made.length - 1]
     made.push(before && before.p3 !== c.p0 ? { ...c, p0: before.p3 } : c)
   }

@@ -31,50 +31,57 @@ export class OffsetProbe {
   private readonly distance: number
   private readonly taper: Taper | undefined
   private readonly length: number
-  private readonly tiny: number
+  // The legs of the control polygon, and their cross products. In this form nothing cancels near an end whose handle
+  // lies on it, where the turning is a quotient of two vanishing numbers.
   private readonly ax: number
   private readonly ay: number
   private readonly bx: number
   private readonly by: number
-  private readonly vx: number
-  private readonly vy: number
+  private readonly ex: number
+  private readonly ey: number
+  private readonly ab: number
+  private readonly ae: number
+  private readonly be: number
 
   constructor(c: Cubic, distance: number | Taper) {
     this.c = c
     this.distance = typeof distance === 'number' ? distance : 0
     this.taper = typeof distance === 'number' ? undefined : distance
     this.length = this.taper ? arcLengthBetween(c, 0, 1) : 0
-    this.vx = 3 * (c.p1.x - c.p0.x)
-    this.vy = 3 * (c.p1.y - c.p0.y)
-    this.bx = 3 * (c.p2.x - 2 * c.p1.x + c.p0.x)
-    this.by = 3 * (c.p2.y - 2 * c.p1.y + c.p0.y)
-    this.ax = c.p3.x - c.p0.x - this.vx - this.bx
-    this.ay = c.p3.y - c.p0.y - this.vy - this.by
-    const size = Math.abs(this.vx) + Math.abs(this.vy) + Math.abs(this.bx) + Math.abs(this.by) + Math.abs(this.ax) + Math.abs(this.ay)
-    this.tiny = size * 1e-10
+    this.ax = c.p1.x - c.p0.x
+    this.ay = c.p1.y - c.p0.y
+    this.bx = c.p2.x - c.p1.x
+    this.by = c.p2.y - c.p1.y
+    this.ex = c.p3.x - c.p2.x
+    this.ey = c.p3.y - c.p2.y
+    this.ab = this.ax * this.by - this.ay * this.bx
+    this.ae = this.ax * this.ey - this.ay * this.ex
+    this.be = this.bx * this.ey - this.by * this.ex
   }
 
   at(t: number): void {
-    const { ax, ay, bx, by, vx, vy, c } = this
-    const x = ((ax * t + bx) * t + vx) * t + c.p0.x
-    const y = ((ay * t + by) * t + vy) * t + c.p0.y
-    const sx = (3 * ax * t + 2 * bx) * t + vx
-    const sy = (3 * ay * t + 2 * by) * t + vy
-    const ex = 6 * ax * t + 2 * bx
-    const ey = 6 * ay * t + 2 * by
+    const { ax, ay, bx, by, ex, ey, c } = this
+    const u = 1 - t
+    const uu = u * u
+    const ut = u * t
+    const tt = t * t
+    const x = uu * u * c.p0.x + 3 * uu * t * c.p1.x + 3 * u * tt * c.p2.x + tt * t * c.p3.x
+    const y = uu * u * c.p0.y + 3 * uu * t * c.p1.y + 3 * u * tt * c.p2.y + tt * t * c.p3.y
+    const sx = 3 * (uu * ax + 2 * ut * bx + tt * ex)
+    const sy = 3 * (uu * ay + 2 * ut * by + tt * ey)
     const speed = Math.sqrt(sx * sx + sy * sy)
     let turning: number
-    if (speed > this.tiny) {
+    if (speed > 0) {
       this.tangentX = sx / speed
       this.tangentY = sy / speed
-      turning = (sx * ey - sy * ex) / (speed * speed)
+      turning = (18 * (uu * this.ab + ut * this.ae + tt * this.be)) / (speed * speed)
     } else {
-      // Where the curve stands still: the limit from inside, C′ ≈ C″·τ + C‴·τ²/2.
+      // On an end with a handle on it: the limit from inside.
       const tangent = tangentAt(c, t)
       this.tangentX = tangent.x
       this.tangentY = tangent.y
-      const square = ex * ex + ey * ey
-      turning = square > this.tiny * this.tiny ? (3 * (ex * ay - ey * ax)) / square : 0
+      const square = bx * bx + by * by
+      turning = square > 0 ? (t < 0.5 ? this.be : this.ab) / (2 * square) : 0
     }
     let d = this.distance
     let slope = 0
@@ -137,7 +144,7 @@ export class OffsetProbe {
   /** The first place strictly between two where the offset turns back or forward again, or nothing. */
   turnsBack(from: OffsetEnd, to: OffsetEnd): number | undefined {
     // A piece that starts or ends at a cusp has no speed there: it has the sign of its inside.
-    const standing = 1e-7 * (Math.abs(from.forward) + Math.abs(to.forward)) + this.tiny
+    const standing = 1e-7 * (Math.abs(from.forward) + Math.abs(to.forward))
     let before = from.t
     let sign = Math.abs(from.forward) <= standing ? 0 : Math.sign(from.forward)
     for (let k = 1; k <= 8; k++) {

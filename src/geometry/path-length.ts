@@ -2,7 +2,7 @@ import { arcLength, type LengthOptions, parameterWithin } from './arc-length.ts'
 import { type Cubic, derivativeAt, pointAt, secondDerivativeAt, subCubic } from './cubic.ts'
 import { LENGTH_ACCURACY, SAME_POINT } from './defaults.ts'
 import type { Path } from './path.ts'
-import { type Point, scale, unit } from './point.ts'
+import { distance, magnitude, type Point, scale, unit } from './point.ts'
 
 /** A place on a path: which cubic, and the parameter on it. */
 export interface PathParameter {
@@ -54,11 +54,12 @@ export function directionAlong(path: Path, along: number, options: LengthOptions
  */
 export function tangentAt(c: Cubic, t: number): Point {
   const d = derivativeAt(c, t)
-  const size = Math.hypot(c.p3.x - c.p0.x, c.p3.y - c.p0.y) + Math.hypot(c.p2.x - c.p1.x, c.p2.y - c.p1.y)
-  if (Math.hypot(d.x, d.y) > 1e-9 * size) return unit(d)
+  const size = distance(c.p3, c.p0) + distance(c.p2, c.p1)
+  const speed = magnitude(d)
+  if (speed > 1e-9 * size) return { x: d.x / speed, y: d.y / speed }
   const dd = secondDerivativeAt(c, t)
   // Where the speed vanishes the second derivative points the way out of a start and against the way into an end.
-  if (Math.hypot(dd.x, dd.y) > 1e-9 * size) return t > 0.5 ? scale(unit(dd), -1) : unit(dd)
+  if (magnitude(dd) > 1e-9 * size) return t > 0.5 ? scale(unit(dd), -1) : unit(dd)
   const chord = { x: c.p3.x - c.p0.x, y: c.p3.y - c.p0.y }
   return unit(chord)
 }

@@ -41,11 +41,13 @@ export function cross(a: Point, b: Point): number {
 }
 
 export function magnitude(a: Point): number {
-  return Math.hypot(a.x, a.y)
+  return Math.sqrt(a.x * a.x + a.y * a.y)
 }
 
 export function distance(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y)
+  const x = a.x - b.x
+  const y = a.y - b.y
+  return Math.sqrt(x * x + y * y)
 }
 
 /** The unit vector of a; throws on a vector without length, which has no direction. */

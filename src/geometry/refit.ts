@@ -58,36 +58,63 @@ type Attempt = (from: number, to: number) => FitAttempt
 function placed(attempt: Attempt, last: number, tolerance: number): CubicFit[] {
   const whole = attempt(0, last)
   if (whole.fit) return [whole.fit]
-  const forward: CubicFit[] = []
-  const reached: number[] = [0]
+  // As far as each fit reaches from the start, and the same from the end.
+  const forward: Run = { joints: [0], fits: [], error: 0 }
   for (let at = 0; at < last; ) {
-    const { count, fit } = longest((n) => attempt(at, at + n), last - at, tolerance)
+    const { count, fit, error } = longest((n) => attempt(at, at + n), last - at, tolerance)
     at += count
-    forward.push(fit)
-    reached.push(at)
+    forward.fits.push(fit)
+    forward.joints.push(at)
+    forward.error += error
   }
-  // The same from the other end: joints midway between both are the same whichever way the samples run.
-  const backward: number[] = [last]
-  for (let at = last; at > 0 && backward.length <= forward.length; ) {
-    at -= longest((n) => attempt(at - n, at), at, tolerance).count
-    backward.unshift(at)
+  const backward: Run = { joints: [last], fits: [], error: 0 }
+  for (let at = last; at > 0; ) {
+    const { count, fit, error } = longest((n) => attempt(at - n, at), at, tolerance)
+    at -= count
+    backward.fits.unshift(fit)
+    backward.joints.unshift(at)
+    backward.error += error
   }
-  if (backward[0] !== 0 || backward.length !== reached.length) return forward
-  const middle: CubicFit[] = []
-  for (let k = 0; k < forward.length; k++) {
-    const from = Math.round(((reached[k] as number) + (backward[k] as number)) / 2)
-    const to = Math.round(((reached[k + 1] as number) + (backward[k + 1] as number)) / 2)
+  // What is chosen does not depend on the way the samples run.
+  const few = forward.fits.length - backward.fits.length
+  if (few !== 0) return few < 0 ? forward.fits : backward.fits
+  return between(attempt, forward, backward, last) ?? (forward.error <= backward.error ? forward.fits : backward.fits)
+}
+
+interface Run {
+  readonly joints: number[]
+  readonly fits: CubicFit[]
+  error: number
+}
+
+/** The fits with joints midway between those of both runs, where they all hold. */
+function between(attempt: Attempt, a: Run, b: Run, last: number): CubicFit[] | undefined {
+  const joints = a.joints.map((joint, k) => {
+    const sum = joint + (b.joints[k] as number)
+    return sum < last ? Math.ceil(sum / 2) : Math.floor(sum / 2)
+  })
+  const fits: CubicFit[] = []
+  for (let k = 1; k < joints.length; k++) {
+    const from = joints[k - 1] as number
+    const to = joints[k] as number
     const fit = to > from ? attempt(from, to).fit : undefined
-    if (!fit) return forward
-    middle.push(fit)
+    if (!fit) return undefined
+    fits.push(fit)
   }
-  return middle
+  return fits
+}
+
+interface Longest {
+  readonly count: number
+  readonly fit: CubicFit
+  readonly error: number
 }
 
 /** The longest fit of 1 to `most` steps, by a bracket; a fit over one step, between neighbours, always exists. */
-function longest(attempt: (n: number) => FitAttempt, most: number, tolerance: number): { count: number; fit: CubicFit } {
+function longest(attempt: (n: number) => FitAttempt, most: number, tolerance: number): Longest {
   let low = 1
   let fit: CubicFit | undefined
+  let error = 0
   let high = most + 1
   let guess = most
   for (let turn = 0; high - low > 1; turn++) {
@@ -95,12 +122,13 @@ function longest(attempt: (n: number) => FitAttempt, most: number, tolerance: nu
     if (tried.fit) {
       low = guess
       fit = tried.fit
+      error = tried.error
     } else high = guess
     // The error grows with the sixth power of the length: aim from there, every other time halve the bracket.
     const aim = Math.floor(guess * (tolerance / Math.max(tried.error, tolerance * 1e-6)) ** (1 / 6))
     guess = turn % 2 === 0 ? Math.min(Math.max(aim, low + 1), high - 1) : (low + high) >> 1
   }
-  return { count: low, fit: fit ?? (attempt(1).fit as CubicFit) }
+  return { count: low, fit: fit ?? (attempt(1).fit as CubicFit), error }
 }
 
 function joined(fits: readonly CubicFit[]): Cubic[] {

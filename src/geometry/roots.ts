@@ -37,7 +37,8 @@ function monotoneRoots(c: readonly number[], stops: readonly number[]): number[]
   const found: number[] = []
   if (degree === 1) {
     const t = -(c[0] as number) / (c[1] as number)
-    if (t >= 0 && t <= 1) found.push(t)
+    // Adding 0 turns −0 into 0.
+    if (t >= 0 && t <= 1) found.push(t + 0)
     return found
   }
   let zero = 0

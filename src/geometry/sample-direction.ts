@@ -7,12 +7,12 @@ const WIDE = 8
 /**
  * The unit direction of travel at sample `at`, from polynomials of the polyline length fitted to samples on
  * both sides (one side at an end). Five samples are followed exactly; the window is wider where a
- * cubic polynomial stays within `noise` mm of the samples, so that uneven samples give a steady direction.
+ * polynomial stays within `noise` mm of the samples, so that uneven samples give a steady direction.
  */
 export function sampleDirection(run: SampleRun, at: number, noise: number): Point {
   const last = run.xs.length - 1
   let best = localDirection(run, Math.max(0, at - 2), Math.min(last, at + 2), at, 5)
-  const wider = localDirection(run, Math.max(0, at - WIDE), Math.min(last, at + WIDE), at, 4)
+  const wider = localDirection(run, Math.max(0, at - WIDE), Math.min(last, at + WIDE), at, 5)
   if (wider.miss <= noise && wider.speed > 0.5) best = wider
   if (best.speed < 1e-6) {
     const from = Math.max(0, at - 1)

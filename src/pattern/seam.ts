@@ -35,7 +35,7 @@ export function seamLength(seam: Seam): number {
 }
 
 /** The part of the seam that holds the position, and the position within that part; a place off the seam keeps its excess. */
-export function partAt(seam: Seam, along: number): { readonly index: number; readonly within: number } {
+function partAt(seam: Seam, along: number): { readonly index: number; readonly within: number } {
   let within = along
   for (let index = 0; index < seam.parts.length - 1; index++) {
     const length = pathLength(seam.parts[index] as Path)

@@ -10,7 +10,7 @@ export interface Arrangement {
 }
 
 /** Pieces in rows from the top left, feet on one line in a row; `counts` says how many go into each row. */
-export function inRows(drawings: readonly PieceDrawing[], counts: readonly number[]): Arrangement {
+function inRows(drawings: readonly PieceDrawing[], counts: readonly number[]): Arrangement {
   const rows: PieceDrawing[][] = []
   let next = 0
   for (const count of counts) {
@@ -36,7 +36,7 @@ export function inRows(drawings: readonly PieceDrawing[], counts: readonly numbe
 }
 
 /** Every way to share so many pieces, in their order, among rows; all in one row first. */
-export function rowCounts(pieces: number): number[][] {
+function rowCounts(pieces: number): number[][] {
   const found: number[][] = []
   for (let breaks = 0; breaks < 2 ** (pieces - 1); breaks++) {
     const counts = [1]

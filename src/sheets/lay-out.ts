@@ -36,7 +36,7 @@ export function layOut(pattern: Pattern, options: LayOutOptions): Scene {
 }
 
 /** Drawings of the wanted pieces, each in its own frame. */
-export function drawPieces(pattern: Pattern, options: LayOutOptions): PieceDrawing[] {
+function drawPieces(pattern: Pattern, options: LayOutOptions): PieceDrawing[] {
   return wanted(pattern, options.pieces).map((piece) => drawingOf(pattern, piece, cutLine(piece), options))
 }
 

@@ -12,7 +12,7 @@ export const INCH_SQUARE = 4 * MM_PER_INCH
 const NAME_SIZE = 3
 
 /** The outline of a square from its lower left corner, anticlockwise. */
-export function squarePath(corner: Point, side: number): Path {
+function squarePath(corner: Point, side: number): Path {
   const { x, y } = corner
   return polyline([corner, { x: x + side, y }, { x: x + side, y: y + side }, { x, y: y + side }, corner])
 }
@@ -23,7 +23,13 @@ export function squarePath(corner: Point, side: number): Path {
  */
 export function measuredSquares(corner: Point): Mark[] {
   return [
-    { type: 'stroke', kind: 'measured square', id: '100 mm square', paths: [squarePath(corner, METRIC_SQUARE)], closed: true },
+    {
+      type: 'stroke',
+      kind: 'measured square',
+      id: '100 mm square',
+      paths: [squarePath(corner, METRIC_SQUARE)],
+      closed: true,
+    },
     {
       type: 'stroke',
       kind: 'measured square',
@@ -41,12 +47,16 @@ export function squareNames(corner: Point, drop = 0): TextMark[] {
   const y = corner.y + METRIC_SQUARE - 3 - drop
   return [
     centeredText('measured square', 'square name', '100 mm solid · 4 in dashed', NAME_SIZE, { x, y }, 0),
-    centeredText('measured square', 'square advice', 'measure both ways before cutting', NAME_SIZE, { x, y: y - 4.2 }, 0),
+    centeredText(
+      'measured square',
+      'square advice',
+      'measure both ways before cutting',
+      NAME_SIZE,
+      { x, y: y - 4.2 },
+      0,
+    ),
   ]
 }
-
-/** Height of a rule with its numbers above and below, mm. */
-export const RULE_HEIGHT = 9.6
 
 /**
  * A straight rule from its left end: centimeters above the line, inches below; `length` mm is cut to whole
@@ -55,15 +65,25 @@ export const RULE_HEIGHT = 9.6
 export function rule(start: Point, length: number): Mark[] {
   const centimeters = Math.floor(length / 10 + 1e-9)
   const end = centimeters * 10
-  const tick = (at: number, to: number) => polyline([{ x: start.x + at, y: start.y }, { x: start.x + at, y: start.y + to }])
+  const tick = (at: number, to: number) =>
+    polyline([
+      { x: start.x + at, y: start.y },
+      { x: start.x + at, y: start.y + to },
+    ])
   const marks: Mark[] = [
-    { type: 'stroke', kind: 'measured square', id: 'rule', paths: [polyline([start, { x: start.x + end, y: start.y }])] },
+    {
+      type: 'stroke',
+      kind: 'measured square',
+      id: 'rule',
+      paths: [polyline([start, { x: start.x + end, y: start.y }])],
+    },
   ]
   const ticks: Path[] = []
   const number = (id: string, text: string, at: number, side: number) =>
     marks.push(centeredText('measured square', id, text, 2.4, { x: start.x + at, y: start.y + side }, 0))
   for (let k = 0; k <= 2 * centimeters; k++) ticks.push(tick(5 * k, k % 10 === 0 ? 2.4 : k % 2 === 0 ? 1.8 : 1))
-  for (let k = 5; k <= centimeters; k += 5) number(`rule ${k} cm`, `${k} cm`, 10 * k - (k === centimeters ? 3.5 : 0), 3.8)
+  for (let k = 5; k <= centimeters; k += 5)
+    number(`rule ${k} cm`, `${k} cm`, 10 * k - (k === centimeters ? 3.5 : 0), 3.8)
   for (let k = 0; k * MM_PER_INCH <= 4 * end; k++) {
     const at = (k * MM_PER_INCH) / 4
     if (at > end) break

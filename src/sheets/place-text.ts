@@ -23,7 +23,7 @@ function lineBox(text: string, size: number, center: Point, angle: number): Turn
 }
 
 /** A direction turned round where it would make text stand on its head. */
-export function readable(direction: Point): number {
+function readable(direction: Point): number {
   const angle = angleOf(direction)
   // Straight down reads from the right, as straight up does; a hair of slack keeps verticals alike.
   if (angle > Math.PI / 2 + 1e-3) return angle - Math.PI

@@ -44,7 +44,7 @@ export function openRoom(ink: readonly Segment[], outline?: Path): Room {
 }
 
 /** The corners, anticlockwise from the lower left as the box reads. */
-export function cornersOf(box: TurnedBox): [Point, Point, Point, Point] {
+function cornersOf(box: TurnedBox): [Point, Point, Point, Point] {
   const { center, along, halfWidth: w, halfHeight: h } = box
   const corner = (a: number, b: number) => ({
     x: center.x + a * w * along.x - b * h * along.y,

@@ -6,7 +6,7 @@ import { LONGEST_SIDE, type Paper } from './papers.ts'
 import { type PieceDrawing, type PlacedDrawing, placedMarks } from './scene.ts'
 
 /** Height of the strip under the frame that holds the rule and the page's name, mm. */
-export const STRIP = 14
+const STRIP = 14
 
 /** Keeps the pen of the frame and the strip out of the margin, mm. */
 const PEN_ROOM = 0.5
@@ -43,7 +43,7 @@ export interface GridOptions {
 }
 
 /** The frame of a page: whole millimetres, so that its size can be checked with a rule. */
-export function pageShape(width: number, height: number, margin: number): PageShape {
+function pageShape(width: number, height: number, margin: number): PageShape {
   const inset = margin + PEN_ROOM
   const left = inset
   const bottom = inset + STRIP

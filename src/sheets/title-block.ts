@@ -1,4 +1,5 @@
 import type { Piece, Seam } from '../pattern/piece.ts'
+import { drawnSide } from '../pattern/side-names.ts'
 import type { CapEase } from './cap-ease.ts'
 import { isFold } from './draw-piece.ts'
 import { TEXT } from './house-style.ts'
@@ -30,10 +31,8 @@ export function titleBlock(piece: Piece, ease: readonly CapEase[], info: SheetIn
 function cutLines(piece: Piece): string[] {
   const number = `cut ${piece.cut}`
   switch (piece.side) {
-    case 'pair': {
-      const drawn = drawnSide(piece)
-      return [`PAIR · ${number}, mirrored`, drawn ? `this side up: the ${drawn.toUpperCase()} one` : 'this side up']
-    }
+    case 'pair':
+      return [`PAIR · ${number}, mirrored`, `this side up: the ${drawnSide(piece).toUpperCase()} one`]
     case 'left':
     case 'right':
       return [`${piece.side.toUpperCase()} · ${number}`, `this side up`]
@@ -42,13 +41,6 @@ function cutLines(piece: Piece): string[] {
     case 'whole':
       return [`WHOLE · ${number}`, 'this side up']
   }
-}
-
-/** Which of a pair the drawing is: pieces are drawn face up, a sleeve with its front and a bodice with its side to +x. */
-export function drawnSide(piece: Piece): 'left' | 'right' | undefined {
-  if (piece.id.startsWith('sleeve') || piece.id.startsWith('bodice back')) return 'right'
-  if (piece.id.startsWith('bodice front')) return 'left'
-  return undefined
 }
 
 function versionLine(info: SheetInfo): string {

@@ -4,9 +4,10 @@ import { insideAngle } from '../../src/checks/corners.ts'
 import { movement } from '../../src/checks/movement.ts'
 import { presentMeasures } from '../../src/checks/present-measures.ts'
 import { makeReport } from '../../src/checks/report.ts'
+import type { MeasureRow } from '../../src/drafting/draft.ts'
+import { IDENTITY } from '../../src/fitting/position-map.ts'
 import { polyline } from '../../src/geometry/path.ts'
 import { point } from '../../src/geometry/point.ts'
-import { IDENTITY } from '../../src/fitting/position-map.ts'
 import { DRAFT, SPLIT } from './fixture.ts'
 
 const { pattern } = DRAFT
@@ -112,6 +113,28 @@ describe('measures of the present pattern', () => {
     const apart = presentMeasures(DRAFT.measures, SPLIT)
     expect(apart.map((row) => [row.name, row.side])).toEqual(DRAFT.measures.map((row) => [row.name, 'both']))
     for (const [i, row] of apart.entries()) expect(row.drafted).toBeCloseTo(DRAFT.measures[i]?.drafted ?? Number.NaN, 5)
+  })
+
+  test('of uneven halves keep one row where the measure has no sides: a girth is the sum of its halves', () => {
+    const uneven = {
+      ...SPLIT,
+      pieces: SPLIT.pieces.map((piece) =>
+        piece.id !== 'bodice front'
+          ? piece
+          : {
+              ...piece,
+              landmarks: piece.landmarks.map((l) =>
+                l.id === 'bust point left' && 'at' in l ? { ...l, at: point(l.at.x + 8, l.at.y) } : l,
+              ),
+            },
+      ),
+    }
+    const widthIn = (rows: readonly MeasureRow[]) => rows.filter((row) => row.name === 'bust point width')
+    const [before] = widthIn(DRAFT.measures)
+    const rows = widthIn(presentMeasures(DRAFT.measures, uneven))
+    expect(rows.map((row) => row.side)).toEqual(['both'])
+    // One bust point 8 mm farther from the center.
+    expect(rows[0]?.drafted).toBeCloseTo((before?.drafted ?? Number.NaN) + 8, 6)
   })
 
   test('tell the sides apart once they differ', () => {

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { walkJoins } from '../../src/checks/report.ts'
 import { placeOnLine, sewnLine } from '../../src/checks/sewn-line.ts'
 import { walkJoin } from '../../src/checks/walk-join.ts'
+import { splitSides } from '../../src/fitting/split-sides.ts'
 import type { Join, Pattern } from '../../src/pattern/pattern.ts'
 import { seamLength, seamOf } from '../../src/pattern/seam.ts'
 import { DRAFT, pieceNamed, SPLIT, withPiece, withSeam } from './fixture.ts'
@@ -92,6 +93,20 @@ describe('walking', () => {
       }
     }
   })
+
+  test.each([['bodice front'], ['bodice back'], ['sleeve']])(
+    'with only the %s apart, caps are still walked from notch to notch',
+    (id) => {
+      const walked = walkJoins(splitSides(pattern, id).pattern)
+      for (const name of ['front cap', 'back cap']) {
+        const before = walkJoin(pattern, joinNamed(pattern, name))
+        for (const cap of walked.filter((w) => w.id.startsWith(name))) {
+          expect(cap.spans.map((s) => [s.from, s.to])).toEqual(before?.spans.map((s) => [s.from, s.to]))
+          for (const [i, span] of cap.spans.entries()) expect(span.ease).toBeCloseTo(before?.spans[i]?.ease ?? 0, 6)
+        }
+      }
+    },
+  )
 
   test('a turned sleeve keeps the total and meets its notches: the outline does not change', () => {
     fc.assert(

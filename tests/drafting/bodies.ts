@@ -4,7 +4,7 @@ import type { MeasureName } from '../../src/body/measure.ts'
 const IN = 25.4
 
 /** A body with the same measures left and right; mm, the shoulder slope in degrees. */
-export function body(measures: Readonly<Partial<Record<MeasureName, number>>>): Body {
+function body(measures: Readonly<Partial<Record<MeasureName, number>>>): Body {
   const half: BodyHalf = Object.fromEntries(
     Object.entries(measures).map(([name, value]) => [
       name,

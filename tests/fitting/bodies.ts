@@ -3,7 +3,7 @@ import { draftPattern } from '../../src/drafting/draft-pattern.ts'
 import type { Pattern } from '../../src/pattern/pattern.ts'
 
 /** A complete body of the tests by bust and upper arm, mm; the rest in common proportions. */
-export function body(bust: number, arm: number): Body {
+function body(bust: number, arm: number): Body {
   const half = Object.fromEntries(
     Object.entries({
       'neck base girth': bust * 0.15 + 226,

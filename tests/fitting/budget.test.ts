@@ -94,6 +94,11 @@ describe('the allowance budget', () => {
     expect(cutAllowance(own, 2, { id: 'shoulder', allowance: 25.4 })).toBe(25.4)
     expect(cutAllowance(own, 3, cap)).toBe(20)
     expect(cutAllowance(own, 3, { id: 'center front', allowance: 0 })).toBe(0)
+    // The default is not for the center opening, which keeps room for its closing unless it is named.
+    expect(cutAllowance(own, 3, { id: 'center back', allowance: 25 })).toBe(25)
+    const named: MockUpAllowances = { standard: PLAIN.standard, byMockUp: { 4: { default: 20, 'center back': 40 } } }
+    expect(cutAllowance(named, 4, { id: 'center back', allowance: 25 })).toBe(40)
+    expect(cutAllowance(named, 4, { id: 'center back left', allowance: 25 })).toBe(40)
     expect(withAllowances(pattern, own, 1)).toBe(pattern)
     const second = withAllowances(pattern, own, 2)
     expect(seamOf(pieceOf(second, 'sleeve'), 'back cap').allowance).toBe(38)

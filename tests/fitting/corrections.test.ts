@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { makeReaders } from '../../src/base/readers.ts'
 import type { Result } from '../../src/base/result.ts'
 import { bends } from '../../src/checks/cap-inflections.ts'
-import { CORRECTIONS, correctionNamed, correctionReaders } from '../../src/fitting/corrections.ts'
+import { CORRECTIONS, correctionNamed, correctionReaders, readersOf } from '../../src/fitting/corrections.ts'
 import { type OperationResult, runOperations } from '../../src/fitting/operation.ts'
 import { IDENTITY } from '../../src/fitting/position-map.ts'
 import type { CorrectionSide } from '../../src/fitting/record.ts'
@@ -97,6 +97,8 @@ describe('the table of corrections', () => {
       expect(correctionReaders.settingsOf(correction.name)).toBe(correction.settings)
     }
     expect(correctionReaders.settingsOf('let it out')).toBeUndefined()
+    expect(readersOf(CORRECTIONS.slice(0, 1)).names).toEqual(['let out'])
+    expect(readersOf([]).settingsOf('let out')).toBeUndefined()
   })
 
   it('reads settings that survive JSON', () => {

@@ -15,7 +15,7 @@ export interface Shape {
   readonly intake: number
 }
 
-export const SHAPE: Shape = { biceps: 350, capHeight: 135, shift: 3, intake: 16 }
+const SHAPE: Shape = { biceps: 350, capHeight: 135, shift: 3, intake: 16 }
 
 const ALLOWANCE = 25.4
 
@@ -47,7 +47,7 @@ function join(
   return { id, a: [part(a)], b: [part(b)], ease }
 }
 
-export function fixtureSleeve({ biceps, capHeight, shift, intake }: Shape): Piece {
+function fixtureSleeve({ biceps, capHeight, shift, intake }: Shape): Piece {
   const half = biceps / 2
   const frontUnderarm = point(half - shift, 0)
   const backUnderarm = point(-half - shift, 0)

@@ -15,7 +15,7 @@ function at(c: Path[number], t: number): XY {
 }
 
 /** A path as a fine polyline with the chord sums up to each point; 1,500 points on a cubic: 1e-5 mm on a cap. */
-export function polylineOf(path: Path, steps = 1500): { points: XY[]; sums: number[] } {
+function polylineOf(path: Path, steps = 1500): { points: XY[]; sums: number[] } {
   const points: XY[] = []
   const sums: number[] = []
   for (const c of path) {

@@ -125,7 +125,11 @@ function raise(
   const findings = noticed(line.piece, outcomes)
   return success({
     ...shifted.value,
-    effects: [...shifted.value.effects, ...findings.map((finding): Effect => ({ kind: 'finding', finding }))],
+    effects: [
+      ...shifted.value.effects,
+      ...cornerMade(line.piece, outcomes),
+      ...findings.map((finding): Effect => ({ kind: 'finding', finding })),
+    ],
   })
 }
 
@@ -177,10 +181,21 @@ function acrossUnderarm(low: number, high: number, by: number, taper: number): {
   return { amount, slope: (Math.sign(outside) * 6 * by * u * (1 - u)) / taper }
 }
 
+/** By how much the cap peaks across the underarm seam, radians. */
+function cornerOf(outcomes: readonly ReachOutcome[]): number {
+  return outcomes.reduce((sum, { turn }) => sum + turn, 0)
+}
+
+/** The corner that `noticed` explains. */
+function cornerMade(piece: string, outcomes: readonly ReachOutcome[]): Effect[] {
+  const angle = cornerOf(outcomes)
+  return angle > CORNER ? [{ kind: 'corner made', piece, seam: 'cap', angle }] : []
+}
+
 /** What the draper should know: a corner at the underarm, or a half whose length changed by more than 1 mm. */
 function noticed(piece: string, outcomes: readonly ReachOutcome[]): Finding[] {
   const findings: Finding[] = []
-  const corner = outcomes.reduce((sum, { turn }) => sum + turn, 0)
+  const corner = cornerOf(outcomes)
   const most = outcomes.reduce((a, { change }) => (Math.abs(change) > Math.abs(a) ? change : a), 0)
   if (corner > CORNER) {
     findings.push({
