@@ -38,10 +38,12 @@ export function cutAllowance(
   mockUp: number,
   seam: { readonly id: string; readonly allowance: number },
 ): number {
-  const own = allowances.byMockUp[mockUp]
-  // A fold has no allowance whatever the default says.
-  if (!own || seam.allowance === 0) return seam.allowance
-  return statedAllowance(own, baseName(seam.id)) ?? seam.allowance
+  // A fold has no allowance whatever the default says; without own allowances every mock-up is cut as drafted.
+  if (Object.keys(allowances.byMockUp).length === 0 || seam.allowance === 0) return seam.allowance
+  const own = allowances.byMockUp[mockUp] ?? {}
+  const id = baseName(seam.id)
+  // Back to what was drafted, not to what the mock-up before was cut with.
+  return statedAllowance(own, id) ?? statedAllowance(allowances.standard, id) ?? seam.allowance
 }
 
 /**
@@ -152,7 +154,6 @@ export function budgetFindings(
 
 /** The pattern with the seam allowances that this mock-up is cut with; the same object where nothing differs. */
 export function withAllowances(pattern: Pattern, allowances: MockUpAllowances, mockUp: number): Pattern {
-  if (!allowances.byMockUp[mockUp]) return pattern
   const pieces = pattern.pieces.map((piece) => {
     const seams = piece.seams.map((seam) => {
       const allowance = cutAllowance(allowances, mockUp, seam)

@@ -42,9 +42,7 @@ describe('bodies that nobody has: every pair of measures four standard deviation
       const name = JSON.stringify(changes)
       if (outcome.kind === 'drafted') {
         drafted++
-        // A neck of 235 mm on a bust of 1,363 mm: an inch of allowance runs into the opposite edge, and the check says so.
-        const known = name === '{"neck base girth":-4,"bust girth":4}' ? [expect.stringMatching(/^cut-line-crosses/)] : []
-        expect(outcome.faults, name).toEqual(known)
+        expect(outcome.faults, name).toEqual([])
         continue
       }
       for (const problem of outcome.problems) {
