@@ -1,3 +1,4 @@
+import { inUnit } from './base/in-unit.ts'
 import { locate } from './base/locate.ts'
 import type { Finding, Problem } from './base/problem.ts'
 import { failure, type Result, success } from './base/result.ts'
@@ -42,7 +43,7 @@ export function makePattern(text: string, file: string, options: MakeOptions = {
   const read = readPerformer(text, file, readersOf(corrections))
   if (!read.ok) return read
   const performer = read.value
-  const placed = (problems: readonly Problem[]) => failure(...locate(problems, text, file))
+  const placed = (problems: readonly Problem[]) => failure(...locate(problems, text, file).map((problem) => inUnit(problem, performer.units)))
   const body = completeBody(performer.body)
   if (!body.ok) return placed(body.problems)
   const drafted = draftPattern(body.value.body, performer.choices, performer.allowances.standard)
@@ -61,7 +62,7 @@ export function makePattern(text: string, file: string, options: MakeOptions = {
     ...replayed.value.findings,
     ...runChecks({ pattern, measures, units: performer.units, corners }, checks),
   ]
-  const findings = locate(found, text, file)
+  const findings = locate(found, text, file).map((finding) => inUnit(finding, performer.units))
   const { performer: name, production } = performer
   const report = makeReport({ performer: name, production, versions, findings, measures, slip, allowances, files: [] })
   return success({ performer, draft, versions, pattern, version, report })

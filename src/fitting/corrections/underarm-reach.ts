@@ -47,7 +47,7 @@ export const underarmReach = defineCorrection({
     { setting: 'along cap', value: '1 1/2 in', source: 'the part pinned flat under the arm, common practice' },
     { setting: 'at', value: 'underarm', source: 'common practice' },
   ],
-  leaves: 'the cap is lower and its lower notch spans change by up to 1 mm; `rematch cap` restores the ease',
+  leaves: 'the cap is lower and its lower notch spans change by up to 1 mm; drawing the cap again restores the ease',
   compile: (context, given) => (given.at === undefined ? atUnderarm(context, given) : nearUnderarm(context, given)),
   word: (given, say) => ({
     what: `raise the underarm of the sleeve by ${say(given.by)} for reach`,
