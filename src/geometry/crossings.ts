@@ -1,6 +1,6 @@
 import { type Box, cubicBounds } from './bounds.ts'
-import { cubicCrossings } from './cubic-crossings.ts'
 import { type Cubic, pointAt } from './cubic.ts'
+import { cubicCrossings } from './cubic-crossings.ts'
 import { SAME_POINT } from './defaults.ts'
 import { meetingKind } from './meeting-kind.ts'
 import { endOf, type Path, startOf } from './path.ts'
@@ -94,14 +94,18 @@ class Found {
     if (this.a === this.b && a.index === b.index && a.t === b.t) return
     const at = pointAt(this.a[i] as Cubic, s)
     for (const known of this.crossings) {
-      if (distance(known.at, at) <= 4 * SAME_POINT && this.near(known.a, a, this.a) && this.near(known.b, b, this.b)) return
+      if (distance(known.at, at) <= 4 * SAME_POINT && this.near(known.a, a, this.a) && this.near(known.b, b, this.b))
+        return
     }
     this.crossings.push({ at, a, b, touch: false })
   }
 
   /** A joint is the start of its second cubic. */
   private place(path: Path, index: number, t: number, closed: boolean): PathParameter {
-    const reach = (t === 0 || t === 1) ? 0 : distance(pointAt(path[index] as Cubic, t), t < 0.5 ? (path[index] as Cubic).p0 : (path[index] as Cubic).p3)
+    const reach =
+      t === 0 || t === 1
+        ? 0
+        : distance(pointAt(path[index] as Cubic, t), t < 0.5 ? (path[index] as Cubic).p0 : (path[index] as Cubic).p3)
     const end = t === 1 || (t > 0.99 && reach <= SAME_POINT / 10)
     const start = t === 0 || (t < 0.01 && reach <= SAME_POINT / 10)
     if (start) return { index, t: 0 }
@@ -128,7 +132,10 @@ class Found {
         b,
         kind: meetingKind(this.a, a, this.closedA, this.b, b, this.closedB),
       })),
-      overlaps: merged.map(({ a, b }) => ({ a: [parameter(a[0]), parameter(a[1])], b: [parameter(b[0]), parameter(b[1])] })),
+      overlaps: merged.map(({ a, b }) => ({
+        a: [parameter(a[0]), parameter(a[1])],
+        b: [parameter(b[0]), parameter(b[1])],
+      })),
     }
 
     function parameter(g: number): PathParameter {
@@ -146,7 +153,9 @@ function inside(place: PathParameter, span: readonly [number, number], count: nu
 }
 
 /** Overlaps that continue over a joint as one. */
-function mergeOverlaps(parts: readonly { a: [number, number]; b: [number, number] }[]): { a: [number, number]; b: [number, number] }[] {
+function mergeOverlaps(
+  parts: readonly { a: [number, number]; b: [number, number] }[],
+): { a: [number, number]; b: [number, number] }[] {
   const sorted = [...parts].sort((m, n) => m.a[0] - n.a[0] || m.b[0] - n.b[0])
   const merged: { a: [number, number]; b: [number, number] }[] = []
   for (const part of sorted) {

@@ -33,6 +33,10 @@ const STRAIGHT = 0.3
 // within SAME_POINT of each other longer than this.
 const CLOSE_TO_END = 1e-3
 
+// Some hundred times what a crossing or a touch needs. Only curves that run side by side for long, hardly farther apart
+// than SAME_POINT, come this far: what is then still undecided, parts of a few hundredths of a mm, counts as touching.
+const MOST_LOOKS = 50_000
+
 /**
  * Where two cubics meet, within SAME_POINT: crossings, touches, common ends and common stretches, each once. By
  * halving until the direction cones of two parts are disjoint (then they meet at most once, and Newton finds it
@@ -49,6 +53,7 @@ export function cubicCrossings(a: Cubic, b: Cubic): CubicCrossings {
 class Search {
   private readonly meetings: { a: number; b: number; touch: boolean }[] = []
   private readonly common: { a: [number, number]; b: [number, number] }[] = []
+  private looks = 0
   private readonly slackA: number
   private readonly slackB: number
   private readonly a: Cubic
@@ -85,7 +90,7 @@ class Search {
     if (this.partFromEnd(p, q, cp, cq, Math.max(sizeP, sizeQ))) return
     if (!maybeParallel(cp, cq) && this.cross(p, q)) return
     if (cp.spread < STRAIGHT && cq.spread < STRAIGHT && sideBySide(p.c, q.c) && this.lies(p, q)) return
-    if (!(sizeP > SAME_POINT || sizeQ > SAME_POINT)) {
+    if (!(sizeP > SAME_POINT || sizeQ > SAME_POINT) || ++this.looks > MOST_LOOKS) {
       this.common.push({ a: [p.from, p.to], b: [q.from, q.to] })
       return
     }
@@ -137,7 +142,8 @@ class Search {
       if (!(Math.abs(t - p.from) < 2 && Math.abs(u - q.from) < 2)) return false
       if (Math.abs(dt) < 1e-15 && Math.abs(du) < 1e-15) break
     }
-    if (t < p.from - this.slackA || t > p.to + this.slackA || u < q.from - this.slackB || u > q.to + this.slackB) return false
+    if (t < p.from - this.slackA || t > p.to + this.slackA || u < q.from - this.slackB || u > q.to + this.slackB)
+      return false
     t = clamp(t)
     u = clamp(u)
     if (distance(pointAt(this.a, t), pointAt(this.b, u)) > SAME_POINT) return false
@@ -170,7 +176,9 @@ class Search {
     for (const span of this.merged()) {
       const from = pointAt(this.a, span.a[0])
       const to = pointAt(this.a, span.a[1])
-      const whole = (span.a[0] === 0 || span.b[0] === 0 || span.b[0] === 1) && (span.a[1] === 1 || span.b[1] === 0 || span.b[1] === 1)
+      const whole =
+        (span.a[0] === 0 || span.b[0] === 0 || span.b[0] === 1) &&
+        (span.a[1] === 1 || span.b[1] === 0 || span.b[1] === 1)
       if (distance(from, to) > (whole ? 100 * SAME_POINT : SHORTEST_OVERLAP)) overlaps.push(span)
       else this.touchAt(span)
     }
@@ -226,7 +234,10 @@ class Search {
         spans.push({ a: [...part.a], b: [...part.b] })
         continue
       }
-      const db = dot(derivativeAt(this.a, (part.a[0] + part.a[1]) / 2), derivativeAt(this.b, (part.b[0] + part.b[1]) / 2))
+      const db = dot(
+        derivativeAt(this.a, (part.a[0] + part.a[1]) / 2),
+        derivativeAt(this.b, (part.b[0] + part.b[1]) / 2),
+      )
       joined.a[1] = Math.max(joined.a[1], part.a[1])
       const low = Math.min(...joined.b, ...part.b)
       const high = Math.max(...joined.b, ...part.b)

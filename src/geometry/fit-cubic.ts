@@ -11,7 +11,7 @@ export interface SampleRun {
 /** One cubic through a stretch of samples: `parameters[k]` belongs to sample from + k. */
 export interface CubicFit {
   readonly cubic: Cubic
-  readonly parameters: Float64Array
+  readonly parameters: readonly number[]
 }
 
 /** The largest miss found, mm, and the fit where it is within the tolerance. */
@@ -53,12 +53,13 @@ export function fitCubic(
   const goal = tolerance * GOAL
   if (inside > 0) {
     const used = Math.min(inside, SAMPLES_USED)
-    const index = new Int32Array(used)
-    const u = new Float64Array(used)
+    // Plain arrays: making typed ones would take as long as a round of the fit.
+    const index: number[] = []
+    const u: number[] = []
     for (let k = 0; k < used; k++) {
       const i = from + Math.round(((k + 1) * (to - from)) / (used + 1))
-      index[k] = i
-      u[k] = ((lengths[i] as number) - base) / whole
+      index.push(i)
+      u.push(((lengths[i] as number) - base) / whole)
     }
     let previous = Number.POSITIVE_INFINITY
     for (let round = 0; round < ROUNDS; round++) {
@@ -138,8 +139,7 @@ function measured(run: SampleRun, from: number, to: number, c: Cubic, tolerance:
   const { xs, ys, lengths } = run
   const base = lengths[from] as number
   const whole = (lengths[to] as number) - base
-  const parameters = new Float64Array(to - from + 1)
-  parameters[to - from] = 1
+  const parameters = [0]
   let error = 0
   let shift = 0
   for (let i = from + 1; i < to; i++) {
@@ -151,13 +151,14 @@ function measured(run: SampleRun, from: number, to: number, c: Cubic, tolerance:
     const t = footParameter(c.p0.x, c.p0.y, c.p1.x, c.p1.y, c.p2.x, c.p2.y, c.p3.x, c.p3.y, px, py, guess, 8)
     if (t < (parameters[i - from - 1] as number)) return { error: Number.POSITIVE_INFINITY }
     shift = t - share
-    parameters[i - from] = t
+    parameters.push(t)
     const s = 1 - t
     const dx = px - (s * s * s * c.p0.x + 3 * s * s * t * c.p1.x + 3 * s * t * t * c.p2.x + t * t * t * c.p3.x)
     const dy = py - (s * s * s * c.p0.y + 3 * s * s * t * c.p1.y + 3 * s * t * t * c.p2.y + t * t * t * c.p3.y)
     error = Math.max(error, Math.sqrt(dx * dx + dy * dy))
     if (error > 2 * tolerance) return { error }
   }
+  parameters.push(1)
   return error <= tolerance ? { error, fit: { cubic: c, parameters } } : { error }
 }
 

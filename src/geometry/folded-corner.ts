@@ -15,7 +15,7 @@ import {
 } from './offset-corner.ts'
 import { movePath, reversePath } from './path.ts'
 import { pathFrom, pathUntil } from './path-part.ts'
-import { add, along, between, distance, type Point, rightOf, turnBetween } from './point.ts'
+import { add, along, distance, type Point, rightOf, subtract, turnBetween, unit } from './point.ts'
 import { mirrorAcross, mirrorX } from './transform.ts'
 
 // A corner that would reach farther than this many distances is mitred instead: its lines run nearly alike.
@@ -29,7 +29,8 @@ export function squareCorner(joint: OffsetJoint, limit: number): JoinedOffset {
   const { before, after, corner, directionBefore, directionAfter, distanceBefore, distanceAfter } = joint
   const most = FARTHEST * Math.max(distanceBefore, distanceAfter)
   const onAfter = axisMeeting(extendedStart(after, directionAfter, most), corner, directionBefore, most)
-  if (!onAfter || !(distanceBefore > 0) || turnBetween(directionBefore, directionAfter) <= 0) return mitreCorner(joint, limit)
+  if (!onAfter || !(distanceBefore > 0) || turnBetween(directionBefore, directionAfter) <= 0)
+    return mitreCorner(joint, limit)
   const foot = onAfter.at
   const top = along(foot, rightOf(directionBefore), distanceBefore)
   return { ...straight(before, [top, foot], onAfter.rest) }
@@ -73,11 +74,9 @@ export function dartCorner(joint: OffsetJoint, point: Point): JoinedOffset {
   // What the fold lies on, run backward from the leg; drawn on straight where the line before is short.
   const under = kept.map(reverseCubic).reverse()
   const last = under[under.length - 1] as Cubic
-  const image = movePath(
-    [...under, line(last.p3, along(last.p3, unitOf(last), most))],
-    mirrorAcross(point, corner),
-  )
-  const middle = between(corner, cornerAfter, 0.5)
+  const image = movePath([...under, line(last.p3, along(last.p3, unitOf(last), most))], mirrorAcross(point, corner))
+  // Halfway between the legs, also where they are not equally long.
+  const middle = add(point, add(unit(subtract(corner, point)), unit(subtract(cornerAfter, point))))
   const center = lineCrossings(image, point, middle).find((c) => c.share > 0)
   if (!center) return straight(kept, [], rest)
   const half = pathUntil(image, center)

@@ -55,6 +55,10 @@ function openRun(knots: readonly Knot[], curl: number, bounded: boolean): Cubic[
   const right = new Array<number>(n + 1).fill(0)
   const first = (knots[0] as Knot).direction
   const last = (knots[n] as Knot).direction
+  if (n === 1 && !first && !last) {
+    // Nothing bends it: the two end equations are one, and the straight line answers both.
+    return [piece(knots[0] as Knot, knots[1] as Knot, angles[0] as number, 0, 0, bounded)]
+  }
   if (first) {
     at[0] = 1
     right[0] = wrap(angleOf(first) - (angles[0] as number))
@@ -94,7 +98,16 @@ function openRun(knots: readonly Knot[], curl: number, bounded: boolean): Cubic[
   for (let k = 0; k < n; k++) {
     const out = theta[k] as number
     const turn = k + 1 < n ? (turns[k + 1] as number) : 0
-    path.push(piece(knots[k] as Knot, knots[k + 1] as Knot, angles[k] as number, out, -turn - (theta[k + 1] as number), bounded))
+    path.push(
+      piece(
+        knots[k] as Knot,
+        knots[k + 1] as Knot,
+        angles[k] as number,
+        out,
+        -turn - (theta[k + 1] as number),
+        bounded,
+      ),
+    )
   }
   return path
 }
@@ -134,7 +147,14 @@ function closedSpline(knots: readonly Knot[], bounded: boolean): Path {
   const theta = solveDense(rows, right)
   return knots.map((knot, k) => {
     const next = (k + 1) % n
-    return piece(knot, knots[next] as Knot, angles[k] as number, theta[k] as number, -(turns[next] as number) - (theta[next] as number), bounded)
+    return piece(
+      knot,
+      knots[next] as Knot,
+      angles[k] as number,
+      theta[k] as number,
+      -(turns[next] as number) - (theta[next] as number),
+      bounded,
+    )
   })
 }
 

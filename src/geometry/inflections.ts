@@ -1,7 +1,7 @@
 import { type Cubic, derivativeAt, secondDerivativeAt } from './cubic.ts'
 import type { Path } from './path.ts'
-import { cross } from './point.ts'
 import { tangentAt } from './path-length.ts'
+import { cross } from './point.ts'
 import { roots } from './roots.ts'
 
 export interface CurvatureOptions {

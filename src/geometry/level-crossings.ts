@@ -38,5 +38,7 @@ function turningPoints(c: Cubic): number[] {
   if (disc < 0) return []
   // The stable form: no difference of nearly equal numbers.
   const q = -(b + (b < 0 ? -1 : 1) * Math.sqrt(disc)) / 2
-  return [a === 0 ? Number.NaN : q / a, q === 0 ? Number.NaN : d / q].filter((t) => t > 0 && t < 1).sort((x, y) => x - y)
+  return [a === 0 ? Number.NaN : q / a, q === 0 ? Number.NaN : d / q]
+    .filter((t) => t > 0 && t < 1)
+    .sort((x, y) => x - y)
 }

@@ -65,5 +65,5 @@ export function powersOf(c: Cubic): Powers {
 
 /** t held to [0, 1]. */
 export function clamp(t: number): number {
-  return t < 0 ? 0 : t > 1 ? 1 : t
+  return Math.min(1, Math.max(0, t))
 }

@@ -156,10 +156,16 @@ export function startedAt(chain: readonly Cubic[], p: Point): readonly Cubic[] {
 
 export function extendedEnd(chain: readonly Cubic[], direction: Point, by: number): readonly Cubic[] {
   const end = endOfChain(chain)
-  return by > SAME_POINT ? [...chain, line(end, along(end, direction, by))] : chain
+  if (!(by > SAME_POINT)) return chain
+  const tip = along(end, direction, by)
+  const longer = lengthenedEnd([...chain], tip)
+  return endOfChain(longer) === tip ? longer : [...chain, line(end, tip)]
 }
 
 export function extendedStart(chain: readonly Cubic[], direction: Point, by: number): readonly Cubic[] {
   const start = startOfChain(chain)
-  return by > SAME_POINT ? [line(along(start, direction, -by), start), ...chain] : chain
+  if (!(by > SAME_POINT)) return chain
+  const tip = along(start, direction, -by)
+  const longer = lengthenedStart([...chain], tip)
+  return startOfChain(longer) === tip ? longer : [line(tip, start), ...chain]
 }

@@ -106,7 +106,12 @@ export class OffsetProbe {
     this.at(t)
     const p = pointAt(this.c, t)
     // Exactly point + distance · normal at the ends, without the rounding of the polynomial.
-    const d = t === 0 || t === 1 ? (this.taper ? this.taper.at(t === 0 ? this.taper.from : this.taper.to) : this.distance) : undefined
+    const d =
+      t === 0 || t === 1
+        ? this.taper
+          ? this.taper.at(t === 0 ? this.taper.from : this.taper.to)
+          : this.distance
+        : undefined
     return {
       t,
       x: d === undefined ? this.x : p.x + d * this.tangentY,

@@ -43,7 +43,8 @@ export function offset(path: Path, distance: OffsetDistance, options: OffsetOpti
   if (closed) return trimClosed(raw)
   const found = selfCrossings(raw)
   if (found.crossings.length === 0 && found.overlaps.length === 0) return raw
-  const size = typeof distance === 'number' ? Math.abs(distance) : Math.max(Math.abs(distance(0)), Math.abs(distance(1)))
+  const size =
+    typeof distance === 'number' ? Math.abs(distance) : Math.max(Math.abs(distance(0)), Math.abs(distance(1)))
   // Where the path has no loop of its own a loop of the offset is a hollow that is narrower than the distance,
   // unless it is the larger part of the line.
   const small = selfCrossings(path).crossings.length > 0 ? size / 2 : size * 8

@@ -32,7 +32,8 @@ export function locate(path: Path, along: number, options: LengthOptions = {}): 
     if (rest <= length) return { index, t: parameterWithin(c, rest, length, accuracy) }
     rest -= length
   }
-  if (rest > SAME_POINT * Math.max(1, path.length)) throw new RangeError(`${along} mm lies ${rest} mm beyond the end of the path`)
+  if (rest > SAME_POINT * Math.max(1, path.length))
+    throw new RangeError(`${along} mm lies ${rest} mm beyond the end of the path`)
   return { index: path.length - 1, t: 1 }
 }
 
@@ -87,6 +88,7 @@ export function splitPath(path: Path, along: number, options: LengthOptions = {}
   const after = path.slice(index + 1)
   if (t > 0) before.push(subCubic(c, 0, t))
   if (t < 1) after.unshift(subCubic(c, t, 1))
-  if (before.length === 0 || after.length === 0) throw new RangeError(`${along} mm is an end of the path, it cannot be cut there`)
+  if (before.length === 0 || after.length === 0)
+    throw new RangeError(`${along} mm is an end of the path, it cannot be cut there`)
   return [before, after]
 }

@@ -177,5 +177,8 @@ function distinct(samples: readonly Point[], nearest: number): { run: SampleRun;
   const end = samples[n - 1] as Point
   xs[count - 1] = end.x
   ys[count - 1] = end.y
-  return { run: { xs: xs.subarray(0, count), ys: ys.subarray(0, count), lengths: lengths.subarray(0, count) }, runIndex }
+  return {
+    run: { xs: xs.subarray(0, count), ys: ys.subarray(0, count), lengths: lengths.subarray(0, count) },
+    runIndex,
+  }
 }

@@ -17,7 +17,10 @@ export function sampleDirection(run: SampleRun, at: number, noise: number): Poin
   if (best.speed < 1e-6) {
     const from = Math.max(0, at - 1)
     const to = Math.min(last, from + 1)
-    return unit({ x: (run.xs[to] as number) - (run.xs[from] as number), y: (run.ys[to] as number) - (run.ys[from] as number) })
+    return unit({
+      x: (run.xs[to] as number) - (run.xs[from] as number),
+      y: (run.ys[to] as number) - (run.ys[from] as number),
+    })
   }
   return unit(best.direction)
 }
@@ -31,9 +34,9 @@ function localDirection(run: SampleRun, from: number, to: number, at: number, mo
   const reach = Math.max(origin - (lengths[from] as number), (lengths[to] as number) - origin)
   // The sample itself is kept: the polynomial has no constant term.
   const size = terms - 1
-  const matrix = new Float64Array(size * (size + 2))
   const width = size + 2
-  const powers = new Float64Array(size)
+  const matrix = new Array<number>(size * width).fill(0)
+  const powers = new Array<number>(size).fill(0)
   for (let i = from; i <= to; i++) {
     const s = ((lengths[i] as number) - origin) / reach
     let power = 1
@@ -45,7 +48,8 @@ function localDirection(run: SampleRun, from: number, to: number, at: number, mo
     const dy = (ys[i] as number) - (ys[at] as number)
     for (let r = 0; r < size; r++) {
       const w = powers[r] as number
-      for (let c = 0; c < size; c++) matrix[r * width + c] = (matrix[r * width + c] as number) + w * (powers[c] as number)
+      for (let c = 0; c < size; c++)
+        matrix[r * width + c] = (matrix[r * width + c] as number) + w * (powers[c] as number)
       matrix[r * width + size] = (matrix[r * width + size] as number) + w * dx
       matrix[r * width + size + 1] = (matrix[r * width + size + 1] as number) + w * dy
     }
@@ -69,7 +73,7 @@ function localDirection(run: SampleRun, from: number, to: number, at: number, mo
 }
 
 /** Gaussian elimination with partial pivoting on rows of `size` coefficients and two right sides; x and y interleaved. */
-function eliminate(m: Float64Array, size: number, width: number): Float64Array {
+function eliminate(m: number[], size: number, width: number): number[] {
   const at = (r: number, c: number) => m[r * width + c] as number
   for (let k = 0; k < size; k++) {
     let pivot = k
@@ -84,7 +88,7 @@ function eliminate(m: Float64Array, size: number, width: number): Float64Array {
       for (let c = k; c < width; c++) m[r * width + c] = at(r, c) - factor * at(k, c)
     }
   }
-  const solution = new Float64Array(2 * size)
+  const solution = new Array<number>(2 * size).fill(0)
   for (let k = size - 1; k >= 0; k--) {
     for (let side = 0; side < 2; side++) {
       let sum = at(k, size + side)

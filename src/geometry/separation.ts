@@ -35,7 +35,8 @@ export function linesApart(a: Cubic, b: Cubic): boolean {
   const b2 = (b.p2.x - a.p0.x) * nx + (b.p2.y - a.p0.y) * ny
   const b3 = (b.p3.x - a.p0.x) * nx + (b.p3.y - a.p0.y) * ny
   return (
-    Math.min(b0, b1, b2, b3) > Math.max(0, a1, a2) + SAME_POINT || Math.max(b0, b1, b2, b3) < Math.min(0, a1, a2) - SAME_POINT
+    Math.min(b0, b1, b2, b3) > Math.max(0, a1, a2) + SAME_POINT ||
+    Math.max(b0, b1, b2, b3) < Math.min(0, a1, a2) - SAME_POINT
   )
 }
 

@@ -5,8 +5,8 @@ import { type Crossings, selfCrossings } from './crossings.ts'
 import { type Cubic, pointAt } from './cubic.ts'
 import { SAME_POINT } from './defaults.ts'
 import { endOf, type Path, startOf } from './path.ts'
-import { pathBetween, pathFrom } from './path-part.ts'
 import { type PathParameter, tangentAt } from './path-length.ts'
+import { pathBetween, pathFrom } from './path-part.ts'
 import { distance, type Point } from './point.ts'
 
 /** A place where the path is cut, and the number of the crossing it belongs to. */

@@ -1,7 +1,11 @@
+import type { Body } from '../../src/body/body.ts'
 import type { BenchCase } from './bench-case.ts'
 import { curveCases } from './curve-cases.ts'
 import { lengthCases } from './length-cases.ts'
 import { offsetCases } from './offset-cases.ts'
-import { patternCases } from './pattern-cases.ts'
+import { draftCase, patternCases } from './pattern-cases.ts'
 
-export const CASES: readonly BenchCase[] = [...lengthCases, ...offsetCases, ...curveCases, ...patternCases]
+/** Every row of the bench, the draft of these bodies among them. */
+export function benchCases(bodies: readonly Body[]): BenchCase[] {
+  return [...lengthCases, ...offsetCases, ...curveCases, ...patternCases, draftCase(bodies)]
+}

@@ -1,4 +1,4 @@
-import { inflatePathsD, areaD, JoinType, EndType, type PathD } from 'clipper2-ts'
+import { areaD, EndType, inflatePathsD, JoinType, type PathD } from 'clipper2-ts'
 import { area } from '../../src/geometry/area.ts'
 import type { Cubic } from '../../src/geometry/cubic.ts'
 import { flatten } from '../../src/geometry/flatten.ts'
@@ -12,7 +12,7 @@ import { largest, roundOutlines, seamCubics, summed, toBezier } from './shapes.t
 const TOLERANCE = 0.01
 const ALLOWANCE = 25.4
 
-const CUBICS = seamCubics(48, 2)
+const CUBICS = seamCubics(16, 2)
 /** Half of them to the other side. */
 const SEAMS = CUBICS.map((c, k) => ({ path: [c], bezier: toBezier(c), by: k % 2 === 0 ? ALLOWANCE : -ALLOWANCE }))
 

@@ -19,16 +19,11 @@ import type { Piece } from '../../src/pattern/piece.ts'
 import type { Performer } from '../../src/performer.ts'
 import { readPerformer } from '../../src/performer-file.ts'
 import { patternJson } from '../../src/writers/pattern-json.ts'
-import { SIZES } from '../drafting/bodies.ts'
 import { complaints, type RawPattern } from '../independent-reader.ts'
-import { SURVEY_IS_HERE, surveySample } from '../survey/bodies.ts'
-import type { BenchCase } from './bench-case.ts'
+import type { Agreement, BenchCase } from './bench-case.ts'
 import { largest, summed } from './shapes.ts'
 
 const ALLOWANCE = 25.4
-
-/** Standard sizes and, where the survey is, some of its bodies. */
-const BODIES: readonly Body[] = [...SIZES, ...(SURVEY_IS_HERE ? surveyed(40) : [])]
 
 const DEMO_FILE = readFileSync(new URL('../../examples/lamplighter.yaml', import.meta.url), 'utf8')
 const DEMO = read(DEMO_FILE)
@@ -64,17 +59,6 @@ export const patternCases: readonly BenchCase[] = [
     }),
   },
   {
-    name: `draft of a body, median of ${BODIES.length}`,
-    count: 1,
-    oneByOne: BODIES.length,
-    ours: inTurn(BODIES, (body) => sewn(made(draftPattern(body)).pattern)),
-    agree: () => ({
-      apart: largest(BODIES.slice(0, 12).map((body) => largest(made(draftPattern(body)).measures.map(missed)))),
-      within: 0.1,
-      what: 'mm of a measure from what was asked',
-    }),
-  },
-  {
     name: "replay of the demo's fitting",
     count: 1,
     ours: () => sewn(replayed(DRAFT, DEMO).pattern),
@@ -85,30 +69,33 @@ export const patternCases: readonly BenchCase[] = [
     count: 1,
     ours: () => sewn(replayed(drafted(TEN_CORRECTIONS), TEN_CORRECTIONS).pattern),
     wanted: { milliseconds: 10 },
-    agree: () => readAgain(replayed(drafted(TEN_CORRECTIONS), TEN_CORRECTIONS).pattern),
+    agree: () => errorsOf(replayed(drafted(TEN_CORRECTIONS), TEN_CORRECTIONS).pattern),
   },
   {
     name: "all checks of the demo's pattern",
     count: 1,
     ours: () => checked(REPLAYED.pattern).length,
-    agree: () => ({
-      apart: checked(REPLAYED.pattern).filter(({ severity }) => severity === 'error').length,
-      within: 0,
-      what: 'errors found',
-    }),
+    agree: () => errorsOf(REPLAYED.pattern),
   },
 ]
 
-function inflated(polygon: PathD): PathD {
-  return inflatePathsD([polygon], ALLOWANCE, JoinType.Miter, EndType.Polygon, 2, 5)[0] as PathD
+/** The draft of one body after another. */
+export function draftCase(bodies: readonly Body[]): BenchCase {
+  return {
+    name: `draft of a body, median of ${bodies.length}`,
+    count: 1,
+    oneByOne: bodies.length,
+    ours: inTurn(bodies, (body) => sewn(made(draftPattern(body)).pattern)),
+    agree: () => ({
+      apart: largest(bodies.slice(0, 12).map((body) => largest(made(draftPattern(body)).measures.map(missed)))),
+      within: 0.1,
+      what: 'mm of a measure from what was asked',
+    }),
+  }
 }
 
-function surveyed(count: number): Body[] {
-  return surveySample(count, 2012).flatMap(({ given }) => {
-    const body = completeBody(given)
-    // The few that come back with remedies are another task.
-    return body.ok && draftPattern(body.value.body).ok ? [body.value.body] : []
-  })
+function inflated(polygon: PathD): PathD {
+  return inflatePathsD([polygon], ALLOWANCE, JoinType.Miter, EndType.Polygon, 2, 5)[0] as PathD
 }
 
 function read(text: string): Performer {
@@ -135,8 +122,13 @@ function checked(pattern: Pattern) {
   return runChecks({ pattern, measures: MEASURES, units: 'mm' })
 }
 
+function errorsOf(pattern: Pattern): Agreement {
+  const errors = checked(pattern).filter(({ severity }) => severity === 'error')
+  return { apart: errors.length, within: 0, what: 'errors found' }
+}
+
 /** What a reader that shares no code with the project has against the pattern: joins, darts, notches, outlines. */
-function readAgain(pattern: Pattern) {
+function readAgain(pattern: Pattern): Agreement {
   const json = patternJson(pattern, { performer: 'Lamplighter', version: 'bench' }) as unknown as RawPattern
   return { apart: complaints(json).length, within: 0, what: 'complaints of the independent reader' }
 }

@@ -70,7 +70,16 @@ export function toValues({ p0, p1, p2, p3 }: Cubic): number[] {
 
 /** The cubic as paper has it. */
 export function toCurve(c: Cubic): paper.Curve {
-  const [x0, y0, x1, y1, x2, y2, x3, y3] = toValues(c) as [number, number, number, number, number, number, number, number]
+  const [x0, y0, x1, y1, x2, y2, x3, y3] = toValues(c) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ]
   return new paper.Curve([x0, y0], [x1 - x0, y1 - y0], [x2 - x3, y2 - y3], [x3, y3])
 }
 

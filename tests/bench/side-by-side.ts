@@ -3,10 +3,14 @@ import type { Work } from './bench-case.ts'
 export interface TimingOptions {
   /** Each is run this long before anything is counted, ms. */
   readonly warmUp?: number
-  readonly rounds?: number
-  /** The work is repeated until one timing takes about this long, ms; 0: every call is timed by itself. */
-  readonly sample?: number
+  /** Then the rounds take about this long, ms; there are 9 to 61 of them. */
+  readonly budget?: number
+  /** The work does another thing in each of so many calls: every call is timed by itself, each of them as often. */
+  readonly oneByOne?: number
 }
+
+// One timing takes at least about this long, ms, for the clock has microseconds.
+const SAMPLE = 2
 
 /**
  * The processor time of one call of each work in ms, round by round. In every round each is timed once, the first of
@@ -14,15 +18,16 @@ export interface TimingOptions {
  * round, or a median over the rounds, hardly notices. Processor time, not the clock's: waiting for others is no cost.
  */
 export function timeSideBySide(works: readonly Work[], options: TimingOptions = {}): number[][] {
-  const { warmUp = 300, rounds = 61, sample = 2 } = options
-  const repeats = works.map((work) => {
-    const calls = callsWithin(work, warmUp)
-    return sample === 0 ? 1 : Math.max(1, Math.round((calls * sample) / warmUp))
-  })
+  const { warmUp = 500, budget = 1500, oneByOne } = options
+  const once = works.map((work) => warmedUp(work, warmUp))
+  const repeats = once.map((time) => (oneByOne === undefined ? Math.max(1, Math.round(SAMPLE / time)) : 1))
+  const round = once.reduce((sum, time, k) => sum + time * (repeats[k] as number), 0)
+  const fitting = Math.min(61, Math.max(9, Math.floor(budget / round)))
+  const rounds = oneByOne === undefined ? fitting : oneByOne * Math.max(3, Math.floor(budget / round / oneByOne))
   const times = works.map((): number[] => [])
-  for (let round = 0; round < rounds; round++) {
+  for (let n = 0; n < rounds; n++) {
     for (let k = 0; k < works.length; k++) {
-      const which = (k + round) % works.length
+      const which = (k + n) % works.length
       const count = repeats[which] as number
       times[which]?.push(timeOf(works[which] as Work, count) / count)
     }
@@ -38,12 +43,22 @@ export function median(values: readonly number[]): number {
   return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] as number) + upper) / 2
 }
 
-function callsWithin(work: Work, duration: number): number {
+/** Runs the work for that long; the time of a call in the second half of it. */
+function warmedUp(work: Work, duration: number): number {
+  let used = 0
+  let late = 0
   let calls = 0
-  for (let used = 0; used < duration; calls += 1) used += Math.max(0.001, timeOf(work, 1))
-  return calls
+  do {
+    const time = Math.max(1e-4, timeOf(work, 1))
+    used += time
+    if (used < duration / 2) continue
+    late += time
+    calls++
+  } while (used < duration)
+  return late / calls
 }
 
+/** The processor time of so many calls, ms. */
 function timeOf(work: Work, count: number): number {
   const start = process.cpuUsage()
   let sum = 0

@@ -12,7 +12,7 @@ await build({
   target: 'node20',
   dts: false,
   logLevel: 'error',
-  // The libraries as they are published; the others are dependencies and stay outside anyway.
-  deps: { neverBundle: ['clipper2-ts'] },
+  // The libraries as they are published.
+  deps: { neverBundle: ['clipper2-ts', 'bezier-js', /^paper/] },
 })
 await import(new URL(`../../${outDir}/bench.mjs`, import.meta.url).href)

@@ -2,7 +2,13 @@ import { Bezier } from 'bezier-js'
 import fc from 'fast-check'
 import paper from 'paper/dist/paper-core.js'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { arcLength, arcLengthBetween, lengthBounds, parameterAtLength, splitCubicAtLength } from '../../src/geometry/arc-length.ts'
+import {
+  arcLength,
+  arcLengthBetween,
+  lengthBounds,
+  parameterAtLength,
+  splitCubicAtLength,
+} from '../../src/geometry/arc-length.ts'
 import { type Cubic, cubic, line, moveCubic, pointAt, reverseCubic, splitCubic } from '../../src/geometry/cubic.ts'
 import { point } from '../../src/geometry/point.ts'
 import { anyCubic, anyMove, between, fairCubic, pathData } from './shapes.ts'
@@ -26,7 +32,10 @@ function quadraticLength(ax: number, ay: number, bx: number, by: number, cx: num
   const C = qx * qx + qy * qy
   const F = (t: number) => {
     const s = Math.sqrt(A * t * t + B * t + C)
-    return ((2 * A * t + B) * s) / (4 * A) + ((4 * A * C - B * B) / (8 * A ** 1.5)) * Math.log(2 * A * t + B + 2 * Math.sqrt(A) * s)
+    return (
+      ((2 * A * t + B) * s) / (4 * A) +
+      ((4 * A * C - B * B) / (8 * A ** 1.5)) * Math.log(2 * A * t + B + 2 * Math.sqrt(A) * s)
+    )
   }
   return F(1) - F(0)
 }
@@ -38,7 +47,9 @@ function straightWay(a: number, b: number, c: number, d: number): number {
   const q = 2 * (c - 2 * b + a)
   const r = b - a
   const root = Math.sqrt(q * q - 4 * p * r)
-  const stops = [0, (-q - root) / (2 * p), (-q + root) / (2 * p), 1].filter((t) => t >= 0 && t <= 1).sort((s, t) => s - t)
+  const stops = [0, (-q - root) / (2 * p), (-q + root) / (2 * p), 1]
+    .filter((t) => t >= 0 && t <= 1)
+    .sort((s, t) => s - t)
   let way = 0
   for (let k = 1; k < stops.length; k++) way += Math.abs(x(stops[k] as number) - x(stops[k - 1] as number))
   return way
@@ -47,14 +58,38 @@ function straightWay(a: number, b: number, c: number, d: number): number {
 const s2 = Math.SQRT2
 const CLOSED_FORMS: readonly { readonly name: string; readonly c: Cubic; readonly length: number }[] = [
   { name: 'straight line', c: line(point(0, 0), point(30, 40)), length: 50 },
-  { name: 'straight line with its handles on its ends', c: cubic(point(0, 0), point(0, 0), point(30, 40), point(30, 40)), length: 50 },
-  { name: 'straight line with both handles on its start', c: cubic(point(0, 0), point(0, 0), point(0, 0), point(3, 4)), length: 5 },
+  {
+    name: 'straight line with its handles on its ends',
+    c: cubic(point(0, 0), point(0, 0), point(30, 40), point(30, 40)),
+    length: 50,
+  },
+  {
+    name: 'straight line with both handles on its start',
+    c: cubic(point(0, 0), point(0, 0), point(0, 0), point(3, 4)),
+    length: 5,
+  },
   { name: 'a single point', c: cubic(point(7, 7), point(7, 7), point(7, 7), point(7, 7)), length: 0 },
-  { name: 'straight backtrack', c: cubic(point(0, 0), point(150, 0), point(-50, 0), point(100, 0)), length: straightWay(0, 150, -50, 100) },
-  { name: 'backtrack that fools an estimate by halves', c: cubic(point(192.025, 0), point(123.472, 0), point(391.334, 0), point(323.714, 0)), length: straightWay(192.025, 123.472, 391.334, 323.714) },
+  {
+    name: 'straight backtrack',
+    c: cubic(point(0, 0), point(150, 0), point(-50, 0), point(100, 0)),
+    length: straightWay(0, 150, -50, 100),
+  },
+  {
+    name: 'backtrack that fools an estimate by halves',
+    c: cubic(point(192.025, 0), point(123.472, 0), point(391.334, 0), point(323.714, 0)),
+    length: straightWay(192.025, 123.472, 391.334, 323.714),
+  },
   // Its speed is 9·|s|·√(4 + 9 s²): length 9·2·(13^1.5 − 8) / 27.
-  { name: 'semicubical cusp x = 9 s², y = 9 s³ on [−1, 1]', c: semicubical(9), length: (2 * 9 * (13 * Math.sqrt(13) - 8)) / 27 },
-  { name: 'parabola y = x² / 100 on [0, 100]', c: raised(0, 0, 50, 0, 100, 100), length: quadraticLength(0, 0, 50, 0, 100, 100) },
+  {
+    name: 'semicubical cusp x = 9 s², y = 9 s³ on [−1, 1]',
+    c: semicubical(9),
+    length: (2 * 9 * (13 * Math.sqrt(13) - 8)) / 27,
+  },
+  {
+    name: 'parabola y = x² / 100 on [0, 100]',
+    c: raised(0, 0, 50, 0, 100, 100),
+    length: quadraticLength(0, 0, 50, 0, 100, 100),
+  },
   { name: 'hairpin parabola', c: raised(0, 0, 400, 0.5, 0, 1), length: quadraticLength(0, 0, 400, 0.5, 0, 1) },
   { name: 'needle parabola', c: raised(0, 0, 400, 5e-5, 0, 1e-4), length: quadraticLength(0, 0, 400, 5e-5, 0, 1e-4) },
   // x = t − t³/3, y = t²: its speed is 1 + t², so the length is t + t³/3 (Tschirnhausen's cubic, a loop).
@@ -87,7 +122,9 @@ describe('arcLength', () => {
     it(`keeps every accuracy from 1 to 1e-9: ${name}`, () => {
       for (const accuracy of ACCURACIES) {
         // The floor the docstring states: 1e-14 of the length.
-        expect(Math.abs(arcLength(c, { accuracy }) - length), `accuracy ${accuracy}`).toBeLessThan(accuracy + 1e-13 * length)
+        expect(Math.abs(arcLength(c, { accuracy }) - length), `accuracy ${accuracy}`).toBeLessThan(
+          accuracy + 1e-13 * length,
+        )
       }
     })
   }

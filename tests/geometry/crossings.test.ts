@@ -2,11 +2,20 @@ import fc from 'fast-check'
 import paper from 'paper/dist/paper-core.js'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { type Crossing, crossings, selfCrossings } from '../../src/geometry/crossings.ts'
-import { type Cubic, cubic, line, moveCubic, pointAt, reverseCubic, splitCubic, subCubic } from '../../src/geometry/cubic.ts'
+import {
+  type Cubic,
+  cubic,
+  line,
+  moveCubic,
+  pointAt,
+  reverseCubic,
+  splitCubic,
+  subCubic,
+} from '../../src/geometry/cubic.ts'
 import { lineCrossings } from '../../src/geometry/line-crossings.ts'
 import { movePath, type Path, polyline, reversePath } from '../../src/geometry/path.ts'
-import { distance, type Point, point, turnBetween } from '../../src/geometry/point.ts'
 import { tangentAt } from '../../src/geometry/path-length.ts'
+import { distance, type Point, point, turnBetween } from '../../src/geometry/point.ts'
 import { anyCubic, anyMove, anyPoint, between, circle, fairCubic, pathData, roundOutline } from './shapes.ts'
 
 beforeAll(() => {
@@ -50,24 +59,28 @@ describe('crossings', () => {
 
   it('of random polygons are those of their sides, solved one by one', () => {
     fc.assert(
-      fc.property(fc.array(anyPoint, { minLength: 2, maxLength: 6 }), fc.array(anyPoint, { minLength: 2, maxLength: 6 }), (p, q) => {
-        fc.pre([p, q].every((l) => l.every((x, i) => i === 0 || distance(x, l[i - 1] as Point) > 1)))
-        const ours = crossings(polyline(p), polyline(q))
-        let count = 0
-        for (let i = 1; i < p.length; i++) {
-          for (let k = 1; k < q.length; k++) {
-            const [a, b] = p.slice(i - 1, i + 1) as [Point, Point]
-            const [c, d] = q.slice(k - 1, k + 1) as [Point, Point]
-            const det = (b.x - a.x) * (d.y - c.y) - (b.y - a.y) * (d.x - c.x)
-            fc.pre(Math.abs(det) > 1)
-            const t = ((c.x - a.x) * (d.y - c.y) - (c.y - a.y) * (d.x - c.x)) / det
-            const u = ((c.x - a.x) * (b.y - a.y) - (c.y - a.y) * (b.x - a.x)) / det
-            fc.pre([t, u].every((v) => Math.abs(v) > 1e-5 && Math.abs(v - 1) > 1e-5))
-            if (t > 0 && t < 1 && u > 0 && u < 1) count++
+      fc.property(
+        fc.array(anyPoint, { minLength: 2, maxLength: 6 }),
+        fc.array(anyPoint, { minLength: 2, maxLength: 6 }),
+        (p, q) => {
+          fc.pre([p, q].every((l) => l.every((x, i) => i === 0 || distance(x, l[i - 1] as Point) > 1)))
+          const ours = crossings(polyline(p), polyline(q))
+          let count = 0
+          for (let i = 1; i < p.length; i++) {
+            for (let k = 1; k < q.length; k++) {
+              const [a, b] = p.slice(i - 1, i + 1) as [Point, Point]
+              const [c, d] = q.slice(k - 1, k + 1) as [Point, Point]
+              const det = (b.x - a.x) * (d.y - c.y) - (b.y - a.y) * (d.x - c.x)
+              fc.pre(Math.abs(det) > 1)
+              const t = ((c.x - a.x) * (d.y - c.y) - (c.y - a.y) * (d.x - c.x)) / det
+              const u = ((c.x - a.x) * (b.y - a.y) - (c.y - a.y) * (b.x - a.x)) / det
+              fc.pre([t, u].every((v) => Math.abs(v) > 1e-5 && Math.abs(v - 1) > 1e-5))
+              if (t > 0 && t < 1 && u > 0 && u < 1) count++
+            }
           }
-        }
-        expect(ours.crossings).toHaveLength(count)
-      }),
+          expect(ours.crossings).toHaveLength(count)
+        },
+      ),
       { numRuns: 300 },
     )
   })
@@ -94,7 +107,10 @@ describe('crossings', () => {
     const found = crossings(round, [line(point(-200, 0), point(200, 0))])
     expect(found.crossings.map((c) => Math.round(c.at.x)).sort((a, b) => a - b)).toEqual([-100, 100])
     expect(found.crossings.every((c) => c.kind === 'cross')).toBe(true)
-    const lens = crossings(round, movePath(round, (p) => point(p.x + 120, p.y)))
+    const lens = crossings(
+      round,
+      movePath(round, (p) => point(p.x + 120, p.y)),
+    )
     expect(lens.crossings).toHaveLength(2)
     for (const c of lens.crossings) expect(Math.abs(c.at.y)).toBeCloseTo(80, 1)
     for (const c of lens.crossings) expect(c.at.x).toBeCloseTo(60, 9)
@@ -123,7 +139,9 @@ describe('crossings', () => {
 
   it('common ends and ends on the other line are ends', () => {
     const from = point(10, 10)
-    expect(crossings([line(from, point(50, 20))], [line(from, point(20, 60))]).crossings.map((c) => c.kind)).toEqual(['end'])
+    expect(crossings([line(from, point(50, 20))], [line(from, point(20, 60))]).crossings.map((c) => c.kind)).toEqual([
+      'end',
+    ])
     const t = crossings([line(point(0, 0), point(10, 0))], [line(point(5, 0), point(5, 10))]).crossings
     expect(t).toHaveLength(1)
     expect(t[0]).toMatchObject({ kind: 'end', a: { index: 0, t: 0.5 }, b: { index: 0, t: 0 } })
@@ -193,7 +211,15 @@ describe('selfCrossings', () => {
   })
 
   it('a line there and back is an overlap, a touching corner a touch', () => {
-    const spike = polyline([point(0, 0), point(10, 0), point(20, 0), point(10, 0), point(10, 10), point(0, 10), point(0, 0)])
+    const spike = polyline([
+      point(0, 0),
+      point(10, 0),
+      point(20, 0),
+      point(10, 0),
+      point(10, 10),
+      point(0, 10),
+      point(0, 0),
+    ])
     expect(selfCrossings(spike).overlaps).toHaveLength(1)
     const pinched = polyline([point(0, 0), point(20, 0), point(20, 20), point(10, 0), point(0, 20), point(0, 0)])
     expect(selfCrossings(pinched).crossings.map((c) => c.kind)).toEqual(['touch'])
@@ -224,7 +250,10 @@ describe('lineCrossings', () => {
           expect(distance(pointAt(c, t), at)).toBeLessThan(1e-9)
           expect(share * distance(a, b)).toBeCloseTo((at.x - a.x) * direction.x + (at.y - a.y) * direction.y, 6)
         }
-        const long = line(point(a.x - 2000 * direction.x, a.y - 2000 * direction.y), point(a.x + 2000 * direction.x, a.y + 2000 * direction.y))
+        const long = line(
+          point(a.x - 2000 * direction.x, a.y - 2000 * direction.y),
+          point(a.x + 2000 * direction.x, a.y + 2000 * direction.y),
+        )
         const others = crossings([c], [long]).crossings.filter((x) => x.kind === 'cross')
         for (const x of others) expect(found.some((f) => distance(f.at, x.at) < 1e-2)).toBe(true)
       }),
@@ -247,7 +276,8 @@ function angleAt(a: Cubic, b: Cubic, c: Crossing): number {
 function nearestDirections(a: Cubic, b: Cubic, p: { x: number; y: number }): number | undefined {
   const near = (c: Cubic) => {
     let best = 0
-    for (let k = 1; k <= 2000; k++) if (distance(pointAt(c, k / 2000), p) < distance(pointAt(c, best), p)) best = k / 2000
+    for (let k = 1; k <= 2000; k++)
+      if (distance(pointAt(c, k / 2000), p) < distance(pointAt(c, best), p)) best = k / 2000
     return tangentAt(c, best)
   }
   return turnBetween(near(a), near(b))

@@ -11,7 +11,11 @@ import { anyMove, anyPoint, between } from './shapes.ts'
 function angles(path: Path, k: number): { theta: number; phi: number; length: number } {
   const c = path[k] as Path[number]
   const chord = subtract(c.p3, c.p0)
-  return { theta: turnBetween(chord, tangentAt(c, 0)), phi: turnBetween(tangentAt(c, 1), chord), length: distance(c.p0, c.p3) }
+  return {
+    theta: turnBetween(chord, tangentAt(c, 0)),
+    phi: turnBetween(tangentAt(c, 1), chord),
+    length: distance(c.p0, c.p3),
+  }
 }
 
 const tensionOf = (knot: Knot | undefined) => 1 / (knot?.tension ?? 1)
@@ -29,7 +33,11 @@ function mockCurvatureGap(path: Path, before: number, after: number, knots: read
 
 /** Hobby's velocity function, written out from the paper. */
 function velocity(theta: number, phi: number): number {
-  const a = Math.SQRT2 * (Math.sin(theta) - Math.sin(phi) / 16) * (Math.sin(phi) - Math.sin(theta) / 16) * (Math.cos(theta) - Math.cos(phi))
+  const a =
+    Math.SQRT2 *
+    (Math.sin(theta) - Math.sin(phi) / 16) *
+    (Math.sin(phi) - Math.sin(theta) / 16) *
+    (Math.cos(theta) - Math.cos(phi))
   return (2 + a) / (3 * (1 + ((Math.sqrt(5) - 1) / 2) * Math.cos(theta) + ((3 - Math.sqrt(5)) / 2) * Math.cos(phi)))
 }
 
@@ -47,7 +55,9 @@ const knots = fc
 
 describe('hobbySpline', () => {
   it('matches the control points published in the MetaPost manual for its five-point curve', () => {
-    const path = hobbySpline([point(0, 0), point(60, 40), point(40, 90), point(10, 70), point(30, 50)].map((at) => ({ at })))
+    const path = hobbySpline(
+      [point(0, 0), point(60, 40), point(40, 90), point(10, 70), point(30, 50)].map((at) => ({ at })),
+    )
     const published = [
       [26.8, -1.8, 51.4, 14.6],
       [67.1, 61.0, 59.8, 84.6],
@@ -111,7 +121,9 @@ describe('hobbySpline', () => {
         const path = hobbySpline(list, { closed: true })
         for (let k = 0; k < n; k++) {
           const before = (k + n - 1) % n
-          expect(Math.abs(turnBetween(tangentAt(path[before] as Path[number], 1), tangentAt(path[k] as Path[number], 0)))).toBeLessThan(1e-9)
+          expect(
+            Math.abs(turnBetween(tangentAt(path[before] as Path[number], 1), tangentAt(path[k] as Path[number], 0))),
+          ).toBeLessThan(1e-9)
           expect(Math.abs(mockCurvatureGap(path, before, k, [undefined, undefined, undefined]))).toBeLessThan(1e-9)
         }
       }),
@@ -134,7 +146,12 @@ describe('hobbySpline', () => {
   })
 
   it('keeps given directions, and they part the spline into independent runs', () => {
-    const list: Knot[] = [{ at: point(0, 0), direction: point(1, 1) }, { at: point(40, 20) }, { at: point(80, 0), direction: point(1, 0) }, { at: point(140, 60) }]
+    const list: Knot[] = [
+      { at: point(0, 0), direction: point(1, 1) },
+      { at: point(40, 20) },
+      { at: point(80, 0), direction: point(1, 0) },
+      { at: point(140, 60) },
+    ]
     const path = hobbySpline(list)
     expect(turnBetween(tangentAt(path[0] as Path[number], 0), point(1, 1))).toBeCloseTo(0, 12)
     expect(turnBetween(tangentAt(path[2] as Path[number], 0), point(1, 0))).toBeCloseTo(0, 12)
@@ -143,13 +160,18 @@ describe('hobbySpline', () => {
   })
 
   it('a given direction on a closed spline keeps the knots in the order they were given', () => {
-    const list = [0, 1, 2, 3].map((k): Knot => ({ at: scale(heading((k * Math.PI) / 2), 100), ...(k === 2 && { direction: point(0, -1) }) }))
+    const list = [0, 1, 2, 3].map(
+      (k): Knot => ({ at: scale(heading((k * Math.PI) / 2), 100), ...(k === 2 && { direction: point(0, -1) }) }),
+    )
     const path = hobbySpline(list, { closed: true })
     list.forEach((knot, k) => {
       expect(path[k]?.p0).toEqual(knot.at)
     })
     // A circle's own direction changes nothing.
-    const free = hobbySpline(list.map(({ at }) => ({ at })), { closed: true })
+    const free = hobbySpline(
+      list.map(({ at }) => ({ at })),
+      { closed: true },
+    )
     path.forEach((c, k) => {
       expect(distance(c.p1, free[k]?.p1 as Point)).toBeLessThan(0.5)
     })
@@ -163,6 +185,15 @@ describe('hobbySpline', () => {
     expect(theta + phi - 3 * theta).toBeCloseTo(0, 12)
     const arc = hobbySpline(list)
     expect(curvatureAt(arc[0] as Path[number], 1e-6) / curvatureAt(arc[0] as Path[number], 1)).toBeGreaterThan(0.5)
+  })
+
+  it('two free knots are joined by a straight line, at any curl and tension', () => {
+    for (const curl of [0, 1, 2]) {
+      const [c, ...rest] = hobbySpline([{ at: point(10, 20) }, { at: point(40, 60), tension: 2 }], { curl })
+      expect(rest).toEqual([])
+      expect(distance(c?.p1 as Point, point(20, 20 + 40 / 3))).toBeLessThan(1e-9)
+      expect(distance(c?.p2 as Point, point(35, 60 - 20 / 3))).toBeLessThan(1e-9)
+    }
   })
 
   it('moves with its knots', () => {

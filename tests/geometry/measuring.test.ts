@@ -168,7 +168,8 @@ describe('flatten', () => {
         expect(points[0]).toBe(c.p0)
         expect(points[points.length - 1]).toBe(c.p3)
         const chain = polyline(points)
-        for (const p of dense([c], 100)) expect(nearestParameter(chain, p).distance).toBeLessThanOrEqual(tolerance + 1e-9)
+        for (const p of dense([c], 100))
+          expect(nearestParameter(chain, p).distance).toBeLessThanOrEqual(tolerance + 1e-9)
       }),
       { numRuns: 60 },
     )
@@ -262,7 +263,9 @@ describe('moves', () => {
     const along = heading(Math.atan2(4, 3))
     const middle = scale(point(p.x + across(p).x, p.y + across(p).y), 0.5)
     expect((middle.x - 1) * along.y - (middle.y - 1) * along.x).toBeCloseTo(0, 12)
-    expect(distance(inTurn(turn(point(0, 0), Math.PI / 2), shift(point(1, 1)))(point(2, 0)), point(1, 3))).toBeLessThan(1e-12)
+    expect(distance(inTurn(turn(point(0, 0), Math.PI / 2), shift(point(1, 1)))(point(2, 0)), point(1, 3))).toBeLessThan(
+      1e-12,
+    )
     expect(() => mirrorAcross(p, p)).toThrow(RangeError)
   })
 })

@@ -171,7 +171,11 @@ describe('offset of hollows, corners and closed lines', () => {
       return [line(point(-100, 0), point(0, 0)), line(point(0, 0), far)]
     }
     // A turn of 2·acos(1/2) = 120° has a mitre of exactly two distances.
-    for (const [degrees, most] of [[45, 1 / Math.cos(Math.PI / 8)], [90, Math.SQRT2], [119, 1.97]] as const) {
+    for (const [degrees, most] of [
+      [45, 1 / Math.cos(Math.PI / 8)],
+      [90, Math.SQRT2],
+      [119, 1.97],
+    ] as const) {
       const path = offset(corner((degrees * Math.PI) / 180), 10)
       const reach = Math.max(...path.map((c) => nearestParameter(corner((degrees * Math.PI) / 180), c.p3).distance))
       expect(reach / 10).toBeCloseTo(most, 2)
@@ -203,7 +207,8 @@ describe('offset of hollows, corners and closed lines', () => {
       const path = offset(cusp, by)
       expect(selfCrossings(path).crossings).toEqual([])
       for (const c of path) {
-        for (let k = 0; k <= 50; k++) expect(nearestParameter(cusp, pointAt(c, k / 50)).distance).toBeGreaterThan(10 - 0.01)
+        for (let k = 0; k <= 50; k++)
+          expect(nearestParameter(cusp, pointAt(c, k / 50)).distance).toBeGreaterThan(10 - 0.01)
       }
     }
   })
@@ -258,7 +263,10 @@ describe('tapered offset', () => {
         })
         const path = [a, ...turned.map((c) => ({ ...c, p0: a.p3 }))]
         const most = Math.max(from, to)
-        fc.pre(path.every((c) => roomLeft(c, most) > 0.3 && roomLeft(c, 0) > 0.3) && selfCrossings(path).crossings.length === 0)
+        fc.pre(
+          path.every((c) => roomLeft(c, most) > 0.3 && roomLeft(c, 0) > 0.3) &&
+            selfCrossings(path).crossings.length === 0,
+        )
         // From one value to the other, smoothly: a cosine.
         const taper = (f: number) => from + ((to - from) * (1 - Math.cos(Math.PI * f))) / 2
         const tapered = offset(path, taper)

@@ -14,5 +14,6 @@ declare module 'bezier-js' {
 
 declare module 'paper/dist/paper-core.js' {
   import paper from 'paper'
+  // biome-ignore lint/style/noDefaultExport: that is how the package exports it
   export default paper
 }

@@ -34,18 +34,27 @@ function expectPromise(samples: readonly Point[], { path, parameters }: Refit, t
 /** The largest distance from the true curve, between samples too. */
 function trueError(f: (t: number) => Point, path: Path): number {
   let worst = 0
-  for (let k = 0; k <= 1000; k++) worst = Math.max(worst, Math.min(...path.map((c) => nearestOnCubic(c, f(k / 1000)).distance)))
+  for (let k = 0; k <= 1000; k++)
+    worst = Math.max(worst, Math.min(...path.map((c) => nearestOnCubic(c, f(k / 1000)).distance)))
   return worst
 }
 
-const arc = (angle: number, radius = 100) => (t: number) => scale(heading(angle * t), radius)
+const arc =
+  (angle: number, radius = 100) =>
+  (t: number) =>
+    scale(heading(angle * t), radius)
 const wave = (t: number) => point(300 * t, 40 * Math.sin(6 * t))
 const spiral = (t: number) => scale(heading(8 * t), 20 + 100 * t)
 
 describe('refit', () => {
   it('keeps its promise on smooth curves at every tolerance, between the samples too', () => {
     for (const tolerance of [1, 0.1, 0.05, 0.01, 1e-3, 1e-4]) {
-      for (const [f, n] of [[arc(Math.PI / 2), 80], [arc(2 * Math.PI), 300], [wave, 200], [spiral, 400]] as const) {
+      for (const [f, n] of [
+        [arc(Math.PI / 2), 80],
+        [arc(2 * Math.PI), 300],
+        [wave, 200],
+        [spiral, 400],
+      ] as const) {
         const samples = sampled(f, n)
         const fitted = refit(samples, { tolerance })
         expectPromise(samples, fitted, tolerance)
@@ -79,15 +88,21 @@ describe('refit', () => {
 
   it('keeps given end directions exactly and its promise on any smooth outline, moved anywhere', () => {
     fc.assert(
-      fc.property(roundOutline(80, 160), anyMove, fc.constantFrom(0.5, 0.05, 0.01), between(-0.3, 0.3), (outline, move, tolerance, off) => {
-        const samples = outline.flatMap((c) => sampled((t) => move(pointAt(c, t)), 40).slice(1))
-        const startDirection = heading(off)
-        const fitted = refit(samples, { tolerance, startDirection, endDirection: startDirection })
-        expectPromise(samples, fitted, tolerance)
-        expect(Math.abs(turnBetween(tangentAt(fitted.path[0] as Path[number], 0), startDirection))).toBeLessThan(1e-9)
-        const last = fitted.path[fitted.path.length - 1] as Path[number]
-        expect(Math.abs(turnBetween(tangentAt(last, 1), startDirection))).toBeLessThan(1e-9)
-      }),
+      fc.property(
+        roundOutline(80, 160),
+        anyMove,
+        fc.constantFrom(0.5, 0.05, 0.01),
+        between(-0.3, 0.3),
+        (outline, move, tolerance, off) => {
+          const samples = outline.flatMap((c) => sampled((t) => move(pointAt(c, t)), 40).slice(1))
+          const startDirection = heading(off)
+          const fitted = refit(samples, { tolerance, startDirection, endDirection: startDirection })
+          expectPromise(samples, fitted, tolerance)
+          expect(Math.abs(turnBetween(tangentAt(fitted.path[0] as Path[number], 0), startDirection))).toBeLessThan(1e-9)
+          const last = fitted.path[fitted.path.length - 1] as Path[number]
+          expect(Math.abs(turnBetween(tangentAt(last, 1), startDirection))).toBeLessThan(1e-9)
+        },
+      ),
       { numRuns: 60 },
     )
   })

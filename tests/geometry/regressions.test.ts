@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { area } from '../../src/geometry/area.ts'
 import { arcLength } from '../../src/geometry/arc-length.ts'
+import { area } from '../../src/geometry/area.ts'
 import { crossings, selfCrossings } from '../../src/geometry/crossings.ts'
 import { type Cubic, cubic, pointAt } from '../../src/geometry/cubic.ts'
 import { nearestOnCubic } from '../../src/geometry/nearest.ts'
@@ -72,7 +72,11 @@ describe('nearly coincident edges (CASES 38)', () => {
 
   it('an outline and itself, moved by nothing or nearly nothing, overlap along the whole line', () => {
     for (const by of [0, ...moves]) {
-      for (const [x, y] of [[by, 0], [0, by], [by, by]] as const) {
+      for (const [x, y] of [
+        [by, 0],
+        [0, by],
+        [by, by],
+      ] as const) {
         const moved = movePath(path, (p) => point(p.x + x, p.y + y))
         const found = crossings(path, moved)
         expect(found.crossings).toEqual([])
@@ -98,7 +102,8 @@ describe('hairpins (CASES 39)', () => {
     expect(Math.abs(arcLength(hairpin) - length)).toBeLessThan(1e-3)
     // The polygon through many points agrees.
     let sum = 0
-    for (let k = 0; k < 200_000; k++) sum += distance(pointAt(hairpin, k / 200_000), pointAt(hairpin, (k + 1) / 200_000))
+    for (let k = 0; k < 200_000; k++)
+      sum += distance(pointAt(hairpin, k / 200_000), pointAt(hairpin, (k + 1) / 200_000))
     expect(Math.abs(pathLength([hairpin]) - sum)).toBeLessThan(1e-4)
   })
 })

@@ -21,7 +21,13 @@ export const anyCubic: fc.Arbitrary<Cubic> = fc.oneof(
 
 /** A cubic as a seam has them: it turns by less than a right angle on each side of its chord, handles of fair length. */
 export const fairCubic: fc.Arbitrary<Cubic> = fc
-  .record({ length: number(40, 300), a: number(-1.2, 1.2), b: number(-1.2, 1.2), u: number(0.25, 0.45), v: number(0.25, 0.45) })
+  .record({
+    length: number(40, 300),
+    a: number(-1.2, 1.2),
+    b: number(-1.2, 1.2),
+    u: number(0.25, 0.45),
+    v: number(0.25, 0.45),
+  })
   .map(({ length, a, b, u, v }) => {
     const start = scale(heading(a), u * length)
     const end = scale(heading(b), v * length)
@@ -38,11 +44,13 @@ export const roundOutline = (low: number, high: number): fc.Arbitrary<Path> =>
   )
 
 /** A rigid move: turn about the origin and shift. */
-export const anyMove: fc.Arbitrary<(p: Point) => Point> = fc.tuple(number(-Math.PI, Math.PI), anyPoint).map(([angle, by]) => {
-  const c = Math.cos(angle)
-  const s = Math.sin(angle)
-  return (p: Point) => point(c * p.x - s * p.y + by.x, s * p.x + c * p.y + by.y)
-})
+export const anyMove: fc.Arbitrary<(p: Point) => Point> = fc
+  .tuple(number(-Math.PI, Math.PI), anyPoint)
+  .map(([angle, by]) => {
+    const c = Math.cos(angle)
+    const s = Math.sin(angle)
+    return (p: Point) => point(c * p.x - s * p.y + by.x, s * p.x + c * p.y + by.y)
+  })
 
 /** Numbers between, without the special ones. */
 export const between = number
