@@ -25,6 +25,8 @@ const SAMPLES_USED = 20
 const ROUNDS = 8
 // A fit this much better than asked is good enough to stop at.
 const GOAL = 1 / 8
+// The largest miss is more than the mean one; the equations are linear where the truth is not quite.
+const HOPELESS = 1.5
 
 /**
  * The cubic from sample `from` to sample `to` with the given unit end directions whose two handle lengths are
@@ -69,6 +71,7 @@ export function fitCubic(
       let bb = 0
       let ar = 0
       let br = 0
+      let rr = 0
       let worst = 0
       const x1 = x0 + a * start.x
       const y1 = y0 + a * start.y
@@ -77,7 +80,7 @@ export function fitCubic(
       for (let k = 0; k < used; k++) {
         const px = xs[index[k] as number] as number
         const py = ys[index[k] as number] as number
-        const t = footParameter(x0, y0, x1, y1, x2, y2, x3, y3, px, py, u[k] as number, round === 0 ? 2 : 1)
+        const t = footParameter(x0, y0, x1, y1, x2, y2, x3, y3, px, py, u[k] as number, 3)
         u[k] = t
         const s = 1 - t
         const w0 = s * s * s
@@ -100,19 +103,20 @@ export function fitCubic(
         bb += jb * jb
         ar += ja * r
         br += jb * r
+        rr += r * r
         worst = Math.max(worst, Math.abs(r))
       }
       if (worst <= goal) break
-      if (round > 1 && worst > previous * 0.7) {
-        if (worst > 1.5 * tolerance) return { error: worst }
-        if (worst > previous * 0.98) break
-      }
+      if (round > 3 && worst > previous * 0.95) break
       previous = worst
       // A small ridge keeps the handles where the samples say nothing about them (straight stretches).
       const ridge = 1e-14 * used
       const det = (aa + ridge) * (bb + ridge) - ab * ab
       let da = ((bb + ridge) * ar - ab * br) / det
       let db = ((aa + ridge) * br - ab * ar) / det
+      // What the best handles leave, by the same equations: where even the mean miss is too large, no handles will do.
+      const left = Math.sqrt(Math.max(0, rr - da * ar - db * br) / used)
+      if (round > 1 && left > HOPELESS * tolerance) return { error: Math.max(left, Math.min(worst, 2 * left)) }
       const limit = whole / 4
       const largest = Math.max(Math.abs(da), Math.abs(db))
       if (largest > limit) {

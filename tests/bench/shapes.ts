@@ -10,7 +10,7 @@ paper.setup([1, 1])
 paper.settings.insertItems = false
 
 /** Numbers from `low` to `high`, the same in every run (mulberry32). */
-export function seeded(seed: number): (low: number, high: number) => number {
+function seeded(seed: number): (low: number, high: number) => number {
   let state = seed
   return (low, high) => {
     state = (state + 0x6d2b79f5) | 0
@@ -58,9 +58,9 @@ export function roundOutlines(count: number, seed: number): Path[] {
   return Array.from({ length: count }, (_, k) => hobbySpline(roundKnots(7, seed + k), { closed: true }))
 }
 
-/** The cubic as bezier-js has it. */
+/** The cubic as bezier-js has it; with points of its own, for it writes on them. */
 export function toBezier({ p0, p1, p2, p3 }: Cubic): Bezier {
-  return new Bezier([p0, p1, p2, p3])
+  return new Bezier([p0, p1, p2, p3].map(({ x, y }) => ({ x, y })))
 }
 
 /** The cubic as paper's static functions take it: x and y of its four points. */

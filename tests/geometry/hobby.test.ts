@@ -42,14 +42,14 @@ function velocity(theta: number, phi: number): number {
 }
 
 const knots = fc
-  .array(fc.record({ at: anyPoint, tension: between(0.75, 3) }), { minLength: 3, maxLength: 8 })
+  .array(fc.record({ at: anyPoint, tension: between(0.75, 1.5) }), { minLength: 3, maxLength: 8 })
   .filter((list) => list.every((k, i) => i === 0 || distance(k.at, (list[i - 1] as Knot).at) > 5))
   // Chords that turn nearly straight back make angles beyond half a turn, which cannot be read off the curve again.
   .filter((list) =>
     list.every((k, i) => {
       const a = list[i - 1]
       const b = list[i + 1]
-      return !a || !b || Math.abs(turnBetween(subtract(k.at, a.at), subtract(b.at, k.at))) < 2
+      return !a || !b || Math.abs(turnBetween(subtract(k.at, a.at), subtract(b.at, k.at))) < 1.7
     }),
   )
 
