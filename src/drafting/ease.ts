@@ -6,7 +6,7 @@ import { CAP, CLOTH_EASE } from './defaults.ts'
 /**
  * Wearing ease by fit, mm, total round the body or limb. `close` from common practice (upper arm at least 2 in:
  * Threads, 27 Sep 2021; bust 1 1/2–2 in, waist 3/4–1 in: Central Washington University costume text, ch. 16;
- * armscye 1/2–1 in below the armpit, from memory: 20 mm, with which the armscyes of D5585-95 bodies come to 1.01–1.04 of
+ * armscye 1/2–1 in below the armpit, from memory: 20 mm, with which the armscyes of D5585-95 bodies come to 1.02–1.04 of
  * the body's and 97 % of the survey's bodies get a fitted cap; with 15 mm it is 96 %); `standing` and `easy` from common
  * practice.
  */
