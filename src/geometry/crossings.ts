@@ -94,8 +94,8 @@ class Found {
     if (this.a === this.b && a.index === b.index && a.t === b.t) return
     const at = pointAt(this.a[i] as Cubic, s)
     for (const known of this.crossings) {
-      if (distance(known.at, at) <= 4 * SAME_POINT && this.near(known.a, a, this.a) && this.near(known.b, b, this.b))
-        return
+      if (distance(known.at, at) > 4 * SAME_POINT) continue
+      if (samePlace(this.a, known.a, a, at) && samePlace(this.b, known.b, b, at)) return
     }
     this.crossings.push({ at, a, b, touch: false })
   }
@@ -112,11 +112,6 @@ class Found {
     if (!end) return { index, t }
     if (index + 1 < path.length) return { index: index + 1, t: 0 }
     return closed ? { index: 0, t: 0 } : { index, t: 1 }
-  }
-
-  private near(a: PathParameter, b: PathParameter, path: Path): boolean {
-    const gap = Math.abs(a.index + a.t - b.index - b.t)
-    return gap < 0.01 || gap > path.length - 0.01
   }
 
   result(): Crossings {
@@ -143,6 +138,18 @@ class Found {
       return { index, t: g - index }
     }
   }
+}
+
+/** Whether two places at a point are one: the path does not leave the point in between, as it does at a sharp tip. */
+function samePlace(path: Path, a: PathParameter, b: PathParameter, at: Point): boolean {
+  if (a.index === b.index) {
+    return distance(pointAt(path[a.index] as Cubic, (a.t + b.t) / 2), at) <= 8 * SAME_POINT
+  }
+  const [first, second] = a.index < b.index ? [a, b] : [b, a]
+  // Over the joint between neighbours; over the start where the later one is the last.
+  const over = second.index === first.index + 1 ? second.index : 0
+  if (over === 0 && !(first.index === 0 && second.index === path.length - 1)) return false
+  return distance((path[over] as Cubic).p0, at) <= 8 * SAME_POINT
 }
 
 function inside(place: PathParameter, span: readonly [number, number], count: number): boolean {

@@ -153,6 +153,12 @@ describe('crossings', () => {
     expect(crossings([a], [b]).crossings.map((c) => c.kind)).toEqual(['end'])
   })
 
+  it('a needle is crossed twice, on its way there and back, however near its tip', () => {
+    const needle = polyline([point(0, -1), point(0, 0), point(0, -1)])
+    expect(crossings(needle, [line(point(-1, -1e-3), point(1, -1e-3))]).crossings).toHaveLength(2)
+    expect(crossings(needle, [line(point(-1, 0), point(1, 0))]).crossings.map((c) => c.kind)).toEqual(['touch'])
+  })
+
   it('corners that cross, touch and pass are told apart', () => {
     const v = polyline([point(-10, 10), point(0, 0), point(10, 10)])
     const level = [line(point(-20, 0), point(20, 0))]
