@@ -22,6 +22,7 @@ export interface OffsetOptions {
 /** Distances of one path: the same all along, or given at each fraction of its length from 0 to 1. */
 export type OffsetDistance = number | ((fraction: number) => number)
 
+/** A mitre longer than this many times the distance is cut off square at the distance: corners of 60° and less. */
 export const MITRE_LIMIT = 2
 
 /**
