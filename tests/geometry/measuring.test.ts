@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { area } from '../../src/geometry/area.ts'
 import { bounds, cubicBounds, joinBoxes } from '../../src/geometry/bounds.ts'
 import { contains, windingNumber } from '../../src/geometry/contains.ts'
-import { type Cubic, cubic, curvatureAt, line, pointAt } from '../../src/geometry/cubic.ts'
+import { type Cubic, cubic, curvatureAt, line, moveCubic, pointAt } from '../../src/geometry/cubic.ts'
 import { flatten } from '../../src/geometry/flatten.ts'
 import { curvatureChanges, curvatureSigns, inflections } from '../../src/geometry/inflections.ts'
 import { alongOf, nearest, nearestOnCubic, nearestParameter } from '../../src/geometry/nearest.ts'
@@ -140,6 +140,17 @@ describe('inflections', () => {
           }
           expect(signs.size).toBeLessThanOrEqual(1)
         }
+      }),
+    )
+  })
+
+  it('a cusp is none: the curve turns back, but bends the same way before and after', () => {
+    const cusp = cubic(point(0, 0), point(100, 100), point(0, 100), point(100, 0))
+    expect(curvatureAt(cusp, 0.4) * curvatureAt(cusp, 0.6)).toBeGreaterThan(0)
+    expect(inflections(cusp)).toEqual([])
+    fc.assert(
+      fc.property(anyMove, (move) => {
+        expect(inflections(moveCubic(cusp, move))).toEqual([])
       }),
     )
   })
