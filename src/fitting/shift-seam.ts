@@ -3,7 +3,7 @@ import { failure, type Result, success } from '../base/result.ts'
 import type { Cubic } from '../geometry/cubic.ts'
 import { CURVE_TOLERANCE } from '../geometry/defaults.ts'
 import { endOf, startOf } from '../geometry/path.ts'
-import { type Point, rightOf, subtract } from '../geometry/point.ts'
+import { equalPoints, type Point, rightOf, subtract } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
 import { pieceOf, seamEnd, seamStart } from '../pattern/seam.ts'
@@ -132,7 +132,7 @@ function weld(seams: readonly Seam[], before: readonly Seam[]): Seam[] {
 }
 
 function withEnds(seam: Seam, start: Point, end: Point): Seam {
-  if (samePoint(seamStart(seam), start) && samePoint(seamEnd(seam), end)) return seam
+  if (equalPoints(seamStart(seam), start) && equalPoints(seamEnd(seam), end)) return seam
   const parts = seam.parts.map((part) => [...part])
   const first = parts[0] as Cubic[]
   first[0] = { ...(first[0] as Cubic), p0: start }
@@ -141,16 +141,12 @@ function withEnds(seam: Seam, start: Point, end: Point): Seam {
   return { ...seam, parts }
 }
 
-function samePoint(a: Point, b: Point): boolean {
-  return a.x === b.x && a.y === b.y
-}
-
 /** Corners of the piece that are elsewhere now. */
 function cornersMoved(piece: Piece, seams: readonly Seam[]): MovedPoint[] {
   return piece.seams.flatMap((seam, i) => {
     const from = startOf(seam.parts[0] as Seam['parts'][number])
     const to = startOf(seams[i]?.parts[0] as Seam['parts'][number])
-    return from.x === to.x && from.y === to.y ? [] : [{ from, to }]
+    return equalPoints(from, to) ? [] : [{ from, to }]
   })
 }
 

@@ -3,7 +3,7 @@ import { type Cubic, pointAt } from './cubic.ts'
 import { cubicCrossings } from './cubic-crossings.ts'
 import { SAME_POINT } from './defaults.ts'
 import { meetingKind } from './meeting-kind.ts'
-import { endOf, type Path, startOf } from './path.ts'
+import { isClosed, type Path } from './path.ts'
 import type { PathParameter } from './path-length.ts'
 import { distance, type Point } from './point.ts'
 
@@ -80,8 +80,8 @@ class Found {
   constructor(a: Path, b: Path) {
     this.a = a
     this.b = b
-    this.closedA = distance(startOf(a), endOf(a)) <= SAME_POINT
-    this.closedB = a === b ? this.closedA : distance(startOf(b), endOf(b)) <= SAME_POINT
+    this.closedA = isClosed(a)
+    this.closedB = a === b ? this.closedA : isClosed(b)
   }
 
   pair(i: number, k: number): void {

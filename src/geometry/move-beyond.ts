@@ -1,10 +1,10 @@
 import { type Cubic, line, pointAt } from './cubic.ts'
 import { SAME_POINT } from './defaults.ts'
 import { lineCrossings } from './line-crossings.ts'
-import { movePath, type Path, startOf } from './path.ts'
+import { isClosed, movePath, type Path } from './path.ts'
 import type { PathParameter } from './path-length.ts'
 import { pathBetween } from './path-part.ts'
-import { distance, type Point } from './point.ts'
+import { cross, distance, equalPoints, type Point, subtract } from './point.ts'
 import type { Move } from './transform.ts'
 
 /**
@@ -14,9 +14,9 @@ import type { Move } from './transform.ts'
  * not move are the same objects. Cost: a few µs a cubic. Throws when the points coincide or the path is empty.
  */
 export function moveBeyond(path: Path, from: Point, to: Point, move: Move): Path {
-  const start = startOf(path)
-  const left = (p: Point) => (to.x - from.x) * (p.y - from.y) - (to.y - from.y) * (p.x - from.x)
-  const closed = distance(start, (path[path.length - 1] as Cubic).p3) <= SAME_POINT
+  const along = subtract(to, from)
+  const left = (p: Point) => cross(along, subtract(p, from))
+  const closed = isClosed(path)
   const places: PathParameter[] = [
     { index: 0, t: 0 },
     ...lineCrossings(path, from, to),
@@ -31,7 +31,7 @@ export function moveBeyond(path: Path, from: Point, to: Point, move: Move): Path
   const last = result[result.length - 1]
   if (closed && first && last) {
     if (distance(last.p3, first.p0) > SAME_POINT) result.push(line(last.p3, first.p0))
-    else if (!same(last.p3, first.p0)) result[result.length - 1] = { ...last, p3: first.p0 }
+    else if (!equalPoints(last.p3, first.p0)) result[result.length - 1] = { ...last, p3: first.p0 }
   }
   return result
 }
@@ -52,10 +52,6 @@ function append(result: Cubic[], part: readonly Cubic[]): void {
   const [first, ...rest] = part as [Cubic, ...Cubic[]]
   const before = result[result.length - 1]
   if (before && distance(before.p3, first.p0) > SAME_POINT) result.push(line(before.p3, first.p0), first)
-  else result.push(before && !same(before.p3, first.p0) ? { ...first, p0: before.p3 } : first)
+  else result.push(before && !equalPoints(before.p3, first.p0) ? { ...first, p0: before.p3 } : first)
   result.push(...rest)
-}
-
-function same(a: Point, b: Point): boolean {
-  return a.x === b.x && a.y === b.y
 }

@@ -2,13 +2,13 @@ import { arcLength } from './arc-length.ts'
 import { area } from './area.ts'
 import { selfCrossings } from './crossings.ts'
 import { type Cubic, splitCubic } from './cubic.ts'
-import { CURVE_TOLERANCE, SAME_POINT } from './defaults.ts'
+import { CURVE_TOLERANCE } from './defaults.ts'
 import { alongOf, nearestParameter } from './nearest.ts'
 import { mitreCorner } from './offset-corner.ts'
 import { offsetCubic } from './offset-cubic.ts'
-import { endOf, type Path, reversePath, startOf } from './path.ts'
+import { isClosed, type Path, reversePath } from './path.ts'
 import { tangentAt } from './path-length.ts'
-import { distance as gap, type Point } from './point.ts'
+import type { Point } from './point.ts'
 import { smoothParts } from './smooth-parts.ts'
 import { trimClosed, trimOpen } from './trim-loops.ts'
 
@@ -39,7 +39,7 @@ export function offset(path: Path, distance: OffsetDistance, options: OffsetOpti
   const tolerance = options.tolerance ?? CURVE_TOLERANCE
   if (!(tolerance > 0)) throw new RangeError('tolerance must be above zero')
   if (distance === 0) return path
-  const closed = gap(startOf(path), endOf(path)) <= SAME_POINT
+  const closed = isClosed(path)
   if (closed && area(path) < 0) return reversePath(offset(reversePath(path), turned(distance), options))
   const raw = rawOffset(path, distance, tolerance, options.mitreLimit ?? MITRE_LIMIT, closed)
   if (closed) return trimClosed(raw)

@@ -1,5 +1,6 @@
 import { type Cubic, line, moveCubic, reverseCubic } from './cubic.ts'
-import type { Point } from './point.ts'
+import { SAME_POINT } from './defaults.ts'
+import { distance, type Point } from './point.ts'
 
 /**
  * Cubics that touch end to end, at least one. Open or closed: a closed path ends where it starts.
@@ -37,6 +38,11 @@ export function lastCubic(path: Path): Cubic {
   const last = path[path.length - 1]
   if (last === undefined) throw new RangeError('a path needs at least one cubic')
   return last
+}
+
+/** Whether the path ends where it starts, within SAME_POINT. Throws on an empty path. */
+export function isClosed(path: Path): boolean {
+  return distance(startOf(path), endOf(path)) <= SAME_POINT
 }
 
 /** The same path run through the other way, exactly. Cost: 20 ns a cubic. */

@@ -49,6 +49,11 @@ export function magnitude(a: Point): number {
   return Math.sqrt(a.x * a.x + a.y * a.y)
 }
 
+/** Whether two points have the same coordinates, to the last digit. */
+export function equalPoints(a: Point, b: Point): boolean {
+  return a.x === b.x && a.y === b.y
+}
+
 /** The distance of two points. */
 export function distance(a: Point, b: Point): number {
   const x = a.x - b.x

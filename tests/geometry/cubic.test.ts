@@ -11,7 +11,7 @@ import {
   pointAt,
   secondDerivativeAt,
 } from '../../src/geometry/cubic.ts'
-import { endOf, firstCubic, lastCubic, polyline, startOf } from '../../src/geometry/path.ts'
+import { endOf, firstCubic, isClosed, lastCubic, polyline, startOf } from '../../src/geometry/path.ts'
 import { distance, point } from '../../src/geometry/point.ts'
 import { anyCubic, anyPoint, between, fairCubic } from './shapes.ts'
 
@@ -71,5 +71,10 @@ describe('the ends of a path', () => {
     expect(lastCubic(path)).toBe(path[1])
     for (const end of [startOf, endOf, firstCubic, lastCubic]) expect(() => end([])).toThrow(RangeError)
     expect(() => polyline([point(0, 0)])).toThrow(RangeError)
+  })
+
+  it('close it where they are less than a millionth of a mm apart', () => {
+    const back = (gap: number) => isClosed(polyline([point(0, 0), point(5, 0), point(9, 4), point(gap, 0)]))
+    expect([0, 0.9e-6, 1.1e-6, 1].map(back)).toEqual([true, true, false, false])
   })
 })

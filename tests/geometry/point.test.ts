@@ -8,6 +8,7 @@ import {
   cross,
   distance,
   dot,
+  equalPoints,
   heading,
   leftOf,
   magnitude,
@@ -34,6 +35,12 @@ describe('points and vectors', () => {
     expect(distance(point(1, 1), point(4, 5))).toBe(5)
     expect(leftOf(point(2, 1))).toEqual(point(-1, 2))
     expect(rightOf(point(2, 1))).toEqual(point(1, -2))
+  })
+
+  it('are equal to the last digit or not at all', () => {
+    expect(equalPoints(point(0.1 + 0.2, 1), point(0.3, 1))).toBe(false)
+    expect(equalPoints(point(0.3, 1), point(0.3, 1))).toBe(true)
+    expect(equalPoints(point(0.3, 1), point(0.3, 2))).toBe(false)
   })
 
   it('products are those of lengths and the angle between, anticlockwise positive', () => {

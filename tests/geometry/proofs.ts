@@ -13,6 +13,7 @@ export const PROOFS: Readonly<Record<string, readonly string[]>> = {
   dot: ['point: products are those of lengths and the angle between, anticlockwise positive'],
   cross: ['point: products are those of lengths and the angle between, anticlockwise positive'],
   magnitude: ['point: products are those of lengths and the angle between, anticlockwise positive'],
+  equalPoints: ['point: are equal to the last digit or not at all'],
   distance: ['point: add, subtract, scale and mix coordinate by coordinate'],
   unit: ['point: products are those of lengths and the angle between, anticlockwise positive'],
   heading: ['point: products are those of lengths and the angle between, anticlockwise positive'],
@@ -77,6 +78,7 @@ export const PROOFS: Readonly<Record<string, readonly string[]>> = {
   endOf: ['cubic: are the points and cubics themselves; an empty path has none'],
   firstCubic: ['cubic: are the points and cubics themselves; an empty path has none'],
   lastCubic: ['cubic: are the points and cubics themselves; an empty path has none'],
+  isClosed: ['cubic: close it where they are less than a millionth of a mm apart'],
   reversePath: ['path-length: lengths add up under cutting, reversing and taking parts'],
   movePath: ['measuring: keep lengths; mirrors turn an outline over, and reversed it is anticlockwise again'],
   pathLength: [
@@ -208,6 +210,7 @@ export const PROOFS: Readonly<Record<string, readonly string[]>> = {
 /** Modules that are only for the kernel itself: nothing outside src/geometry may import them. */
 export const INNER: readonly string[] = [
   'cubic-crossings',
+  'cubic-terms',
   'direction-cone',
   'fit-cubic',
   'folded-corner',
@@ -219,6 +222,7 @@ export const INNER: readonly string[] = [
   'offset-probe',
   'sample-direction',
   'separation',
+  'sign-changes',
   'smooth-parts',
   'trim-loops',
 ]
