@@ -40,7 +40,7 @@ export function lastCubic(path: Path): Cubic {
   return last
 }
 
-/** Whether the path ends where it starts, within SAME_POINT. Throws on an empty path. */
+/** Whether the path ends within SAME_POINT of where it starts. Throws on an empty path. */
 export function isClosed(path: Path): boolean {
   return distance(startOf(path), endOf(path)) <= SAME_POINT
 }
