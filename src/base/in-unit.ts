@@ -1,5 +1,5 @@
-import type { Finding, Problem } from './problem.ts'
 import { formatLength } from './format-length.ts'
+import type { Finding, Problem } from './problem.ts'
 import type { LengthUnit } from './units.ts'
 
 /** Below this an inch tape has no mark to say it with, mm: such a length stays in mm. */

@@ -21,8 +21,9 @@ export interface BodyReport {
 export interface ProblemReport {
   readonly code: string
   readonly actual: string
-  /** Remedies that give a pattern without a fault when applied, and those that do not with what happens instead. */
+  /** How many remedies give a pattern without a fault when applied; and those that leave their problem or draft with a fault. */
   readonly remedies: number
+  readonly offered: number
   readonly failed: readonly string[]
 }
 
@@ -46,13 +47,16 @@ export function surveyBody(id: string, given: GivenMeasures, choices: Remedy['se
 
 function problemReport(problem: Problem, given: GivenMeasures, choices: Remedy['set']): ProblemReport {
   const failed: string[] = []
+  let remedies = 0
   for (const remedy of problem.remedies ?? []) {
     const again = tryFile(performerFile(given, choices, remedy.set))
     const wrong = again.kind === 'drafted' ? again.faults : again.problems.map((p) => `${p.code}: ${p.actual}`)
-    if (wrong.length > 0) failed.push(`${remedy.say} → ${wrong.join('; ')}`)
+    if (wrong.length === 0) remedies++
+    // Where several measures are off, one remedy may bring the next problem to light; its own must be gone.
+    const isSolved = again.kind === 'problems' && again.problems.every(({ code }) => code !== problem.code)
+    if (wrong.length > 0 && !isSolved) failed.push(`${remedy.say} → ${wrong.join('; ')}`)
   }
-  const remedies = (problem.remedies ?? []).length - failed.length
-  return { code: problem.code, actual: problem.actual, remedies, failed }
+  return { code: problem.code, actual: problem.actual, remedies, offered: (problem.remedies ?? []).length, failed }
 }
 
 /** A problem that does not say where, what and how to go on leaves the draper as helpless as none. */

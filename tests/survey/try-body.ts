@@ -8,7 +8,7 @@ import { draftPattern } from '../../src/drafting/draft-pattern.ts'
 import { correctionReaders } from '../../src/fitting/corrections.ts'
 import { readPerformer } from '../../src/performer-file.ts'
 import { patternJson } from '../../src/writers/pattern-json.ts'
-import { complaints, type RawPattern } from '../independent-reader.ts'
+import { complaints, type RawPattern, spikes } from '../independent-reader.ts'
 
 export type Outcome =
   | { readonly kind: 'drafted'; readonly draft: Draft; readonly faults: readonly string[] }
@@ -41,7 +41,7 @@ function faultsOf({ pattern, measures }: Draft, thorough: boolean): string[] {
   const json = patternJson(pattern, { performer: 'Lamplighter', version: 'survey' }) as unknown as RawPattern
   return [
     ...findings.filter((f) => f.severity === 'error').map((f) => `${f.code}: ${f.actual}`),
-    ...(thorough ? complaints(json) : []),
+    ...(thorough ? [...complaints(json), ...spikes(json)] : []),
     ...measures
       .filter((row) => !(Math.abs(row.drafted - row.asked) <= 0.1))
       .map((row) => `${row.name}: asked ${row.asked}, drafted ${row.drafted}`),
