@@ -16,7 +16,9 @@ describe('bodies that nobody has: pairs of measures four standard deviations off
   })
 
   it('give a pattern without a fault, or problems that say what to do with remedies that draft', () => {
-    const reports = pairs.filter((_, k) => k % STRIDE === 0).map(({ id, given }) => surveyBody(id, given))
+    const reports = pairs
+      .filter((_, k) => k % STRIDE === 0)
+      .map(({ id, given }) => surveyBody(id, given, { fair: false }))
     expect(reports.length).toBeGreaterThan(100)
     expect(reports.filter(({ exception, faults }) => exception !== undefined || faults.length > 0)).toEqual([])
     // Most of them are still bodies: a draft that refused them all would be no draft.
