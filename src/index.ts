@@ -120,6 +120,7 @@ export type {
 
 // Write: the same scene, the same bytes; what SVG and PDF need is loaded when one is written.
 
+export { type DxfOptions, writeDxf } from './writers/dxf.ts'
 export {
   type JsonPoint,
   type LandmarkJson,

@@ -7,11 +7,12 @@ import type { MadePattern } from './pipeline.ts'
 import { layOut } from './sheets/lay-out.ts'
 import { layOutTiles } from './sheets/lay-out-tiles.ts'
 import { type Paper, parsePaper } from './sheets/papers.ts'
+import { writeDxf } from './writers/dxf.ts'
 import { patternJson, patternJsonText } from './writers/pattern-json.ts'
 import { writePdf } from './writers/pdf.ts'
 import { writeSvg } from './writers/svg.ts'
 
-export const FORMATS = ['svg', 'pdf', 'json'] as const
+export const FORMATS = ['svg', 'pdf', 'dxf', 'json'] as const
 export type Format = (typeof FORMATS)[number]
 
 export interface WriteOptions {
@@ -70,6 +71,7 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
       }
     }
   }
+  if (options.formats.includes('dxf')) files.push({ name: 'pattern.dxf', content: writeDxf(pattern, info) })
   if (options.formats.includes('json')) {
     const json = patternJson(pattern, { performer: performer.performer, ...production, version })
     files.push({ name: 'pattern.json', content: patternJsonText(json) })

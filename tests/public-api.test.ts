@@ -64,6 +64,7 @@ const VALUES = [
   'parsePaper',
   'PAPER_NAMES',
   // write
+  'writeDxf',
   'writeSvg',
   'writePdf',
   'patternJson',

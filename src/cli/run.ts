@@ -88,7 +88,7 @@ function draftOptions(y: Argv) {
     .option('as', {
       type: 'string',
       requiresArg: true,
-      describe: 'svg, pdf, json or several, as svg,pdf; by default all',
+      describe: 'svg, pdf, dxf, json or several, as svg,pdf; by default svg, pdf and json',
     })
     .option('paper', {
       type: 'string',

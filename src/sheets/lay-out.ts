@@ -4,6 +4,7 @@ import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece, Side } from '../pattern/piece.ts'
 import { type Arrangement, arrangements } from './arrange.ts'
 import { capEase } from './cap-ease.ts'
+import { wantedPieces } from './cut-pieces.ts'
 import { drawPiece } from './draw-piece.ts'
 import { boxOfInk, inkOf } from './ink.ts'
 import { labelPiece } from './label-piece.ts'
@@ -37,7 +38,7 @@ export function layOut(pattern: Pattern, options: LayOutOptions): Scene {
 
 /** Drawings of the wanted pieces, each in its own frame. */
 function drawPieces(pattern: Pattern, options: LayOutOptions): PieceDrawing[] {
-  return wanted(pattern, options.pieces).map((piece) => drawingOf(pattern, piece, cutLine(piece), options))
+  return wantedPieces(pattern, options.pieces).map((piece) => drawingOf(pattern, piece, cutLine(piece), options))
 }
 
 const WORDS: Readonly<Record<Side, string>> = {
@@ -59,27 +60,6 @@ function drawingOf(pattern: Pattern, piece: Piece, cut: Path, info: SheetInfo): 
     marks,
     box: boxOfInk(inkOf(marks)),
   }
-}
-
-function wanted(pattern: Pattern, ids: readonly string[] | undefined): Piece[] {
-  for (const id of ids ?? []) {
-    if (!pattern.pieces.some((piece) => isWanted(piece, id))) {
-      throw new RangeError(`no piece "${id}"; there are ${pattern.pieces.map((p) => p.id).join(', ')}`)
-    }
-  }
-  const pieces = pattern.pieces.filter((piece) => !ids || ids.some((id) => isWanted(piece, id)))
-  if (pieces.length === 0) throw new RangeError('a sheet needs at least one piece')
-  return pieces.toSorted((a, b) => rank(a) - rank(b))
-}
-
-function isWanted(piece: Piece, id: string): boolean {
-  return piece.id === id || piece.id === `${id} left` || piece.id === `${id} right`
-}
-
-/** Bodice back, bodice front, sleeve, then whatever else there is; otherwise as in the pattern. */
-function rank(piece: Piece): number {
-  const place = ['bodice back', 'bodice front', 'sleeve'].findIndex((name) => piece.id.startsWith(name))
-  return place < 0 ? 3 : place
 }
 
 /** The least area; a further row must save a tenth of it, because one row is easier to look over. */

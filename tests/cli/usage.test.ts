@@ -29,12 +29,6 @@ describe('what was typed', () => {
     ['a switch with a value', ['check', '--quiet=no', lamplighter], 'not-a-switch', '--quiet'],
     ['a file twice', ['check', lamplighter, lamplighter], 'file-twice', 'lamplighter.yaml'],
     ['an unknown format', ['draft', lamplighter, '--as', 'svg,png'], 'unknown-format', '"png"'],
-    [
-      'a format that is not there yet',
-      ['draft', lamplighter, '--as', 'dxf'],
-      'unknown-format',
-      'DXF is not written yet',
-    ],
     ['an unknown paper', ['draft', lamplighter, '--paper', 'a4,b17'], 'unknown-paper', '"b17"'],
     ['a paper without a unit', ['draft', lamplighter, '--paper', '610x914'], 'paper-without-unit', 'mm, cm or in'],
     [
