@@ -1,32 +1,38 @@
 import { type Box, bounds } from '../geometry/bounds.ts'
-import { outlineOf } from '../pattern/outline.ts'
-import { leftOf, type Point } from '../geometry/point.ts'
-import { directionAlong, pathLength, pointAlong } from '../geometry/path-length.ts'
 import type { Path } from '../geometry/path.ts'
+import { directionAlong, pathLength, pointAlong } from '../geometry/path-length.ts'
+import { leftOf, type Point } from '../geometry/point.ts'
+import { outlineOf } from '../pattern/outline.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
 import { directionOnSeam, landmarkPoint, pointOnSeam, seamLength, seamOf } from '../pattern/seam.ts'
 import type { CapEase } from './cap-ease.ts'
 import { isFold, kindOfLine } from './draw-piece.ts'
 import { TEXT } from './house-style.ts'
-import { boxOfInk, inkOf } from './ink.ts'
-import { setBlock, textBeside, textBlock, textNear } from './place-text.ts'
+import { boxOfInk, inkOf, type Segment } from './ink.ts'
+import { blockBox, readable, setBlock, textBeside, textBlock, textNear } from './place-text.ts'
 import { openRoom, type Room } from './room.ts'
 import type { Mark, SheetInfo, TextMark } from './scene.ts'
-import { blockBox } from './place-text.ts'
-import { titleBlock } from './title-block.ts'
+import { capWalkBlock, titleBlock } from './title-block.ts'
 
 /**
  * All text of a piece: the title block inside the stitching line, turned to the grain where the piece is narrow;
  * names of lines, notches, darts, seams and landmarks beside them. Nothing touches a mark or other text. Names
- * that find no room are left out; the title block then goes beside the piece, never away.
+ * that find no room are left out; the title block then goes beside the piece, never away. Text keeps clear of `walls`,
+ * page edges in the piece's own frame, wherever it finds room between them.
  */
-export function labelPiece(piece: Piece, marks: readonly Mark[], ease: readonly CapEase[], info: SheetInfo): TextMark[] {
+export function labelPiece(
+  piece: Piece,
+  marks: readonly Mark[],
+  ease: readonly CapEase[],
+  info: SheetInfo,
+  walls: readonly Segment[] = [],
+): TextMark[] {
   const outline = outlineOf(piece)
   const ink = inkOf(marks)
-  const room = openRoom(ink, outline)
+  const room = openRoom(ink, outline, walls)
   const inside = bounds(outline)
   return [
-    ...title(piece, room, inside, boxOfInk(ink), ease, info),
+    ...blocks(piece, room, inside, boxOfInk(ink), ease, info),
     ...lineNames(piece, room),
     ...notchNames(piece, room),
     ...dartNames(piece, room),
@@ -35,14 +41,34 @@ export function labelPiece(piece: Piece, marks: readonly Mark[], ease: readonly 
   ]
 }
 
-function title(piece: Piece, room: Room, inside: Box, all: Box, ease: readonly CapEase[], info: SheetInfo): TextMark[] {
-  const lines = titleBlock(piece, ease, info)
-  const near = middleOf(inside)
-  const angles = [0, Math.PI / 2]
-  const set = textBlock(room, lines, inside, { angles, near, smallest: TEXT.smallest })
-  if (set) return set
-  const { halfWidth } = blockBox(lines, near, 0)
-  return setBlock(lines, { x: all.right + halfWidth + 5, y: near.y }, 0)
+/** The title in the middle and the walk of a cap above it; beside the piece where the smallest does not fit inside. */
+function blocks(
+  piece: Piece,
+  room: Room,
+  inside: Box,
+  all: Box,
+  ease: readonly CapEase[],
+  info: SheetInfo,
+): TextMark[] {
+  const middle = middleOf(inside)
+  const upper = { x: middle.x, y: (middle.y + inside.top) / 2 }
+  const texts = [
+    { id: 'title', lines: titleBlock(piece, ease, info), near: middle },
+    { id: 'walk', lines: capWalkBlock(ease, info), near: upper },
+  ]
+  return texts.flatMap(({ id, lines, near }) => {
+    if (lines.length === 0) return []
+    const set = textBlock(room, lines, inside, { id, angles: [0, grainAngle(piece)], near, smallest: TEXT.smallest })
+    if (set) return set
+    const { halfWidth } = blockBox(lines, near, 0)
+    return setBlock(lines, { x: all.right + halfWidth + 5, y: near.y }, 0, id)
+  })
+}
+
+/** The direction that words read in along the grain; straight up on a piece without one. */
+function grainAngle(piece: Piece): number {
+  const grain = piece.lines.find((line) => kindOfLine(line.id) === 'grain line')
+  return grain ? readable(directionAlong(grain.path, 0)) : Math.PI / 2
 }
 
 function alongPath(path: Path): (fraction: number) => { at: Point; direction: Point } {
@@ -80,7 +106,10 @@ function dartNames(piece: Piece, room: Room): TextMark[] {
         const size = Math.hypot(direction.x, direction.y)
         return { at, direction: { x: direction.x / size, y: direction.y / size } }
       }
-      const mark = textBeside(room, label(`${dart.id} name`, dart.id, TEXT.small), unit, { gaps: [0.9, 2], fractions: [0.5, 0.4, 0.6, 0.3, 0.7] })
+      const mark = textBeside(room, label(`${dart.id} name`, dart.id, TEXT.small), unit, {
+        gaps: [0.9, 2],
+        fractions: [0.5, 0.4, 0.6, 0.3, 0.7],
+      })
       if (mark) return [mark]
     }
     return []
@@ -91,7 +120,13 @@ function seamNames(piece: Piece, room: Room): TextMark[] {
   return piece.seams.flatMap((seam) => {
     const text = isFold(piece, seam) ? `${seam.id}: place on the fold` : seam.id
     const mark = label(`${seam.id} name`, text, TEXT.small)
-    return some(textBeside(room, mark, alongSeam(seam), { gaps: [1.5, 3, 5, 8], side: 'left', fractions: [0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85] }))
+    return some(
+      textBeside(room, mark, alongSeam(seam), {
+        gaps: [1.5, 3, 5, 8],
+        side: 'left',
+        fractions: [0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85],
+      }),
+    )
   })
 }
 

@@ -6,7 +6,7 @@ import { type Arrangement, arrangements } from './arrange.ts'
 import { capEase } from './cap-ease.ts'
 import { wantedPieces } from './cut-pieces.ts'
 import { drawPiece } from './draw-piece.ts'
-import { boxOfInk, inkOf } from './ink.ts'
+import { boxOfInk, inkOf, type Segment } from './ink.ts'
 import { labelPiece } from './label-piece.ts'
 import type { PieceDrawing, Scene, SheetInfo } from './scene.ts'
 import { sheetFoot } from './sheet-foot.ts'
@@ -52,14 +52,13 @@ const WORDS: Readonly<Record<Side, string>> = {
 function drawingOf(pattern: Pattern, piece: Piece, cut: Path, info: SheetInfo): PieceDrawing {
   const lines = drawPiece(piece, cut)
   const title = piece.name.charAt(0).toUpperCase() + piece.name.slice(1)
-  const marks = [...lines, ...labelPiece(piece, lines, capEase(pattern, piece.id), info)]
-  return {
-    id: piece.id,
-    title,
-    description: `${title}: ${WORDS[piece.side]}, cut ${piece.cut}`,
-    marks,
-    box: boxOfInk(inkOf(marks)),
+  const description = `${title}: ${WORDS[piece.side]}, cut ${piece.cut}`
+  const ease = capEase(pattern, piece.id)
+  const labelled = (walls: readonly Segment[]): PieceDrawing => {
+    const marks = [...lines, ...labelPiece(piece, lines, ease, info, walls)]
+    return { id: piece.id, title, description, marks, box: boxOfInk(inkOf(marks)), labelled }
   }
+  return labelled([])
 }
 
 /** The least area; a further row must save a tenth of it, because one row is easier to look over. */

@@ -19,11 +19,18 @@ export interface Room {
   touches(box: TurnedBox, clearance: number): number
   /** From now on nothing else fits there. */
   take(box: TurnedBox): void
+  /** The same room without its walls, for what finds no place between them. */
+  readonly acrossWalls?: Room
 }
 
-/** A room with this ink, bounded by a closed path when one is given. */
-export function openRoom(ink: readonly Segment[], outline?: Path): Room {
+/** A room with this ink, bounded by a closed path when one is given; `walls` are kept clear like ink, see `acrossWalls`. */
+export function openRoom(ink: readonly Segment[], outline?: Path, walls: readonly Segment[] = []): Room {
   const taken: Segment[] = []
+  const plain = roomOf(ink, taken, outline)
+  return walls.length === 0 ? plain : { ...roomOf([...ink, ...walls], taken, outline), acrossWalls: plain }
+}
+
+function roomOf(ink: readonly Segment[], taken: Segment[], outline: Path | undefined): Room {
   const hits = (box: TurnedBox, clearance: number, first: boolean) => {
     let count = 0
     for (const list of [ink, taken]) {

@@ -5,6 +5,7 @@ import { isFold } from './draw-piece.ts'
 import { TEXT } from './house-style.ts'
 import { lengthLabel } from './length-label.ts'
 import type { SheetInfo } from './scene.ts'
+import { textWidth } from './text-width.ts'
 
 /** One line of a block of text and its size (em), mm. */
 export interface BlockLine {
@@ -23,8 +24,22 @@ export function titleBlock(piece: Piece, ease: readonly CapEase[], info: SheetIn
   return [
     { text: piece.name.toUpperCase(), size: TEXT.title },
     ...cutLines(piece).map((text) => ({ text, size: TEXT.body * 1.25 })),
-    ...body.map((text) => ({ text, size: TEXT.body })),
+    ...body.flatMap((text) => wrapped(text, TEXT.body).map((line) => ({ text: line, size: TEXT.body }))),
   ]
+}
+
+/** No line of a label is wider than this where it can be broken, mm: about the width of a small sleeve's forearm. */
+const WIDEST = 90
+
+/** The text in lines broken between words. */
+function wrapped(text: string, size: number): string[] {
+  const lines: string[] = []
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1)
+    if (last !== undefined && textWidth(`${last} ${word}`, size) <= WIDEST) lines[lines.length - 1] = `${last} ${word}`
+    else lines.push(word)
+  }
+  return lines
 }
 
 /** How the piece is cut, and which way up it lies: two right sleeves have been cut before. */
@@ -61,12 +76,26 @@ function allowanceLines(piece: Piece, info: SheetInfo): string[] {
   return [`allowance included: ${common}`, ...(others.length === 0 ? [] : [others.join(', ')])]
 }
 
+/** The walk of a cap for the piece: what each stretch of it measures, and the stretch of the armscye it is sewn to. */
+export function capWalkBlock(ease: readonly CapEase[], info: SheetInfo): BlockLine[] {
+  if (ease.length === 0) return []
+  const say = (mm: number) => lengthLabel(mm, info.units)
+  const rows = ease.flatMap(({ join, spans }) =>
+    spans.map(({ from, to, cap, armscye }) => `${halfOf(join)}, ${from} to ${to}: ${say(cap)} on ${say(armscye)}`),
+  )
+  return ['WALK · cap on armscye', ...rows].map((text) => ({ text, size: TEXT.body }))
+}
+
+function halfOf(join: string): string {
+  return join.startsWith('front') ? 'front' : 'back'
+}
+
 function easeLines(ease: readonly CapEase[], info: SheetInfo): string[] {
   if (ease.length === 0) return []
   const values = ease.map((e) => {
     const mm = e.aboveNotch ?? e.total
     const exact = info.units === 'in' ? ` (${lengthLabel(mm, 'mm')})` : ''
-    return `${e.join.startsWith('front') ? 'front' : 'back'} ${lengthLabel(mm, info.units)}${exact}`
+    return `${halfOf(e.join)} ${lengthLabel(mm, info.units)}${exact}`
   })
   const where = ease.every((e) => e.aboveNotch !== undefined) ? 'cap ease, notch to shoulder:' : 'cap ease:'
   return [where, values.join(', ')]
