@@ -31,11 +31,12 @@ export function labelPiece(
   const ink = inkOf(marks)
   const room = openRoom(ink, outline, walls)
   const inside = bounds(outline)
+  // What names a place goes first: it has the least choice.
   return [
-    ...blocks(piece, room, inside, boxOfInk(ink), ease, info),
-    ...lineNames(piece, room),
     ...notchNames(piece, room),
     ...dartNames(piece, room),
+    ...blocks(piece, room, inside, boxOfInk(ink), ease, info),
+    ...lineNames(piece, room),
     ...seamNames(piece, room),
     ...landmarkNames(piece, room, inside),
   ]
@@ -141,12 +142,14 @@ function landmarkNames(piece: Piece, room: Room, inside: Box): TextMark[] {
   return piece.landmarks.flatMap((landmark) => {
     if (named.has(landmark.id)) return []
     const at = landmarkPoint(piece, landmark)
+    // The underarm is on both halves of a cap.
+    const id = 'seam' in landmark ? `${landmark.id} of ${landmark.seam} name` : `${landmark.id} name`
     const size = Math.hypot(center.x - at.x, center.y - at.y) || 1
     const inward =
       'at' in landmark
         ? { x: (center.x - at.x) / size, y: (center.y - at.y) / size }
         : leftOf(directionOnSeam(seamOf(piece, landmark.seam), landmark.along))
-    return some(textNear(room, label(`${landmark.id} name`, landmark.id, TEXT.small), at, inward, [4, 6, 9, 13, 18]))
+    return some(textNear(room, label(id, landmark.id, TEXT.small), at, inward, [4, 6, 9, 13, 18]))
   })
 }
 

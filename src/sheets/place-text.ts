@@ -158,10 +158,10 @@ export function blockBox(lines: readonly BlockLine[], center: Point, angle: numb
 export function setBlock(lines: readonly BlockLine[], center: Point, angle: number, id: string): TextMark[] {
   const down = scale(leftOf(heading(angle)), -1)
   let top = -blockBox(lines, center, angle).halfHeight
-  return lines.map((l, k) => {
+  return lines.map((l) => {
     const middle = top + (l.size * LEADING) / 2
     top += l.size * LEADING
-    return centeredText('label', `${id} ${k + 1}`, l.text, l.size, add(center, scale(down, middle)), angle)
+    return centeredText('label', `${id} ${l.id}`, l.text, l.size, add(center, scale(down, middle)), angle)
   })
 }
 

@@ -180,10 +180,10 @@ test('the checks above find text that is not where it should be', () => {
   if (!drawing) throw new Error('no drawing')
   const moved = (x: number): PieceDrawing => ({
     ...drawing,
-    marks: drawing.marks.map((m) => (m.id === 'title 1' && m.type === 'text' ? { ...m, at: { x, y: m.at.y } } : m)),
+    marks: drawing.marks.map((m) => (m.id === 'title piece' && m.type === 'text' ? { ...m, at: { x, y: m.at.y } } : m)),
   })
   expect(faults(moved(-500), pattern)).toEqual(['bodice back: BODICE BACK is not inside'])
   expect(faults(moved(0), pattern)).toContain('bodice back: BODICE BACK is on a mark')
-  const twice = { ...drawing, marks: [...drawing.marks, ...drawing.marks.filter((m) => m.id === 'title 1')] }
+  const twice = { ...drawing, marks: [...drawing.marks, ...drawing.marks.filter((m) => m.id === 'title piece')] }
   expect(faults(twice, pattern)).toEqual(['bodice back: BODICE BACK on BODICE BACK'])
 })
