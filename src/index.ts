@@ -104,8 +104,17 @@ export type { WalkedJoin, WalkedSpan } from './checks/walk-join.ts'
 // Lay out: pieces become a scene of marks, a scene becomes pages.
 
 export { type LayOutOptions, layOut } from './sheets/lay-out.ts'
-export { layOutTiles, type TileOptions, type TilePage, type TileSet } from './sheets/lay-out-tiles.ts'
+export {
+  isOverlap,
+  LEAST_OVERLAP,
+  layOutTiles,
+  MOST_OVERLAP,
+  type TileOptions,
+  type TilePage,
+  type TileSet,
+} from './sheets/lay-out-tiles.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
+export { parseSquareMeasured, type SquareMeasured } from './sheets/printer-error.ts'
 export type {
   FillMark,
   Mark,

@@ -5,7 +5,7 @@ import type { Report } from './checks/report.ts'
 import { slipText } from './fitting/slip-text.ts'
 import type { MadePattern } from './pipeline.ts'
 import { layOut } from './sheets/lay-out.ts'
-import { layOutTiles } from './sheets/lay-out-tiles.ts'
+import { layOutTiles, type TileOptions } from './sheets/lay-out-tiles.ts'
 import { type Paper, parsePaper } from './sheets/papers.ts'
 import { writeDxf } from './writers/dxf.ts'
 import { patternJson, patternJsonText } from './writers/pattern-json.ts'
@@ -19,6 +19,8 @@ export interface WriteOptions {
   readonly formats: readonly Format[]
   /** Papers of the tiles; letter where the file is in inches, else a4, when absent. */
   readonly papers?: readonly Paper[]
+  /** Overlap and margin of the tiles, and what the printer makes of the measured square. */
+  readonly tiles?: TileOptions
   /** Ids of the pieces to print; `sleeve` also means its left and right. All when absent; pattern.json has all. */
   readonly pieces?: readonly string[]
   /** Printed on the labels and written into the PDF, ISO 8601. */
@@ -66,7 +68,12 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
       const font = options.font()
       for (const paper of options.papers ?? [usualPaper(performer.units)]) {
         const id = `${title} · ${paper.name}`
-        const content = await writePdf(layOutTiles(scene, paper), { font, title, date: options.date, id })
+        const content = await writePdf(layOutTiles(scene, paper, options.tiles), {
+          font,
+          title,
+          date: options.date,
+          id,
+        })
         files.push({ name: `tiles-${paper.name}.pdf`, content })
       }
     }

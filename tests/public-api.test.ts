@@ -63,6 +63,10 @@ const VALUES = [
   'layOutTiles',
   'parsePaper',
   'PAPER_NAMES',
+  'isOverlap',
+  'LEAST_OVERLAP',
+  'MOST_OVERLAP',
+  'parseSquareMeasured',
   // write
   'writeDxf',
   'writeSvg',
@@ -88,7 +92,7 @@ const TYPES = [
   'SlipHead SlipWords',
   'Check CheckContext MovementRow Report ReportMeasure ReportOptions WalkedJoin WalkedSpan',
   'FillMark LayOutOptions Mark MarkKind Paper PieceDrawing PlacedDrawing Scene SheetInfo StrokeMark TextMark',
-  'TileOptions TilePage TileSet',
+  'TileOptions TilePage TileSet SquareMeasured',
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
 ].flatMap((line) => line.split(' '))

@@ -95,6 +95,17 @@ function draftOptions(y: Argv) {
       requiresArg: true,
       describe: 'of the tiles: a4, letter, a0, roll-36in, 610x914mm or several; by default letter for inches, else a4',
     })
+    .option('overlap', {
+      type: 'string',
+      requiresArg: true,
+      describe: 'how far pages are laid over each other, as 12mm or 1/2in; by default 10mm',
+    })
+    .option('square-measured', {
+      type: 'string',
+      requiresArg: true,
+      describe:
+        'sides of the 100 mm square as your printer made it, across and up, as 97.2x98.0: scales the tiles true',
+    })
     .option('pieces', {
       type: 'string',
       requiresArg: true,

@@ -15,10 +15,19 @@ import { segmentTouches } from './room.ts'
 import { type Mark, moveMark, type Scene, type SheetInfo } from './scene.ts'
 import { gridMarks, type TileGrid, tileName, windowOf } from './tile-grid.ts'
 
+/** The joining marks must fit into the overlap; more than this is paper thrown away, mm. */
+export const LEAST_OVERLAP = 8
+export const MOST_OVERLAP = 25
+
+/** Whether pages can overlap by so many mm. */
+export function isOverlap(mm: number): boolean {
+  return mm >= LEAST_OVERLAP && mm <= MOST_OVERLAP
+}
+
 export interface TileOptions {
   /** Clear margin, mm; at least (and by default) 10: no office printer prints nearer the edge. */
   readonly margin?: number
-  /** How far pages are laid over each other, mm; default 10. */
+  /** How far pages are laid over each other, mm; 8 to 25, default 10. */
   readonly overlap?: number
   /**
    * What the printer made of the 100 mm square, mm: the pages are scaled so that printed by it, the same way up, they
@@ -65,14 +74,15 @@ export interface TileSet {
 /**
  * The pieces of a scene on pages of a paper: the arrangement, orientation and shift that need the fewest pages,
  * only pages with ink, positions from one absolute grid, text inside one page wherever it can be, and where there is
- * more than one page a map: in free room of the first of up to six, else on a page in front. Throws on a margin below 10 mm, an overlap that is negative or above 25 mm and a
+ * more than one page a map: in free room of the first of up to six, else on a page in front. Throws on a margin below 10 mm, an overlap not within 8 to 25 mm and a
  * measured square that no printer makes: the caller's mistakes.
  */
 export function layOutTiles(scene: Scene, paper: Paper, options: TileOptions = {}): TileSet {
   const margin = options.margin ?? 10
   const overlap = options.overlap ?? 10
   if (!(margin >= 10 && margin <= 25)) throw new RangeError(`the margin must be 10 to 25 mm, not ${margin}`)
-  if (!(overlap >= 0 && overlap <= 25)) throw new RangeError(`the overlap must be 0 to 25 mm, not ${overlap}`)
+  if (!isOverlap(overlap))
+    throw new RangeError(`the overlap must be ${LEAST_OVERLAP} to ${MOST_OVERLAP} mm, not ${overlap}`)
   const measured = options.squareMeasured ? checkSquare(options.squareMeasured) : undefined
   if (measured && !measured.ok) {
     throw new RangeError(measured.problems.map((p) => `${p.actual}; expected ${p.expected}`).join('; '))
@@ -93,10 +103,10 @@ export function layOutTiles(scene: Scene, paper: Paper, options: TileOptions = {
   }
 }
 
-/** The square was measured on pages of the same pattern: where its sides differ, these lie the same way up as those. */
+/** The square was measured on pages of the same pattern, across and up: corrected ones lie the same way up. */
 function gridFor(scene: Scene, paper: Paper, options: PageOptions): TileGrid {
   const drawings = scene.pieces.map((p) => p.drawing)
-  if (options.square.x === options.square.y) return chooseGrid(drawings, paper, options)
+  if (options.square.x === 100 && options.square.y === 100) return chooseGrid(drawings, paper, options)
   const before = chooseGrid(drawings, paper, { ...options, square: TRUE_SQUARE }).page
   const orientation = before.width > before.height ? 'across' : 'upright'
   return chooseGrid(drawings, paper, { ...options, orientation })
@@ -114,7 +124,7 @@ interface InkedMark {
 
 function pagesOf(grid: TileGrid, info: SheetInfo, corrected: SquareMeasured | undefined): TilePage[] {
   const { frame } = grid.page
-  const border = `border ${frame.right - frame.left} × ${frame.top - frame.bottom} mm`
+  const border = `border ${Math.round(frame.right - frame.left)} × ${Math.round(frame.top - frame.bottom)} mm`
   const contents = contentsOf(grid, corrected)
   const [first] = contents
   const many = contents.length > 1

@@ -54,7 +54,7 @@ export function squareNames(corner: Point, options: SquareNamesOptions = {}): Te
     ['square advice', 'measure both ways before cutting'],
   ]
   if (options.corrected) {
-    lines.push(['square correction', `for the printer that made it ${squareWords(options.corrected)}`])
+    lines.push(['square correction', `scaled for a printer that made it ${squareWords(options.corrected)}`])
   }
   return lines.map(([id, text], k) =>
     centeredText('measured square', id, text, NAME_SIZE, { x, y: y - k * NAME_LEADING }, 0),

@@ -20,12 +20,13 @@ const UNEVEN = 0.05
 const WHERE = { field: '--square-measured' }
 
 /**
- * Reads what was measured on the printed 100 mm square, across × up: `97.2x98.0`, in mm or with units. Problems:
+ * Reads what was measured on the printed 100 mm square, across × up: `97.2x98.0`, in mm or with units (`9.72x9.8cm`). Problems:
  * `square-unreadable`, `square-absurd` (a side not within 90 to 110 mm), `square-uneven` (sides over 5 % apart).
  */
-export function readSquareMeasured(text: string): Result<SquareMeasured> {
-  const sides = text.trim().replace(/×/g, 'x').split(/x/i)
-  const [x, y] = sides.map((side) => parseLength(side, 'mm'))
+export function parseSquareMeasured(text: string): Result<SquareMeasured> {
+  const sides = text.trim().split(/[x×]/i)
+  const unit = /[a-z"″.]*$/i.exec(sides[1]?.trim() ?? '')?.[0] ?? ''
+  const [x, y] = sides.map((side, k) => parseLength(k === 0 && /\d\s*$/.test(side) ? side + unit : side, 'mm'))
   if (sides.length !== 2 || !x?.ok || !y?.ok) {
     return failure({
       code: 'square-unreadable',

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { readPdf } from '../pdf-reader.ts'
 import { lamplighter, scye, scyeHere, temporaryFolder } from '../scye.ts'
 
 interface Report {
@@ -74,6 +75,26 @@ describe('scye draft', () => {
     expect(svg).not.toContain('bodice-front')
     expect(svg).not.toContain('bodice front')
     expect((JSON.parse(read(folder, 'pattern.json')) as { pieces: unknown[] }).pieces).toHaveLength(3)
+  })
+
+  test('--square-measured and --overlap reach the pages, however the file is named', async () => {
+    const folder = temporaryFolder()
+    const options = ['--pieces', 'sleeve', '--as', 'pdf', '--paper', 'letter']
+    expect((await draft(folder, ...options, '--square-measured', '97.2x98.0', '--overlap', '12mm')).status).toBe(0)
+    const pages = readPdf(readFileSync(join(folder, 'out', 'tiles-letter.pdf')))
+    const widths = pages.map((page) => {
+      const sides = page.paths
+        .filter((path) => path.layers.at(-1) === 'Measured squares')
+        .map((path) => path.parts.flat().map(([x]) => x))
+        .map((xs) => Math.max(...xs) - Math.min(...xs))
+      return sides.filter((side) => Math.abs(side - (100 * 100) / 97.2) < 0.001).length
+    })
+    for (const count of widths) expect(count).toBe(1)
+    for (const page of pages) {
+      const words = page.texts.map(({ text }) => text).join('\n')
+      expect(words).toContain('97.2 × 98 mm')
+      expect(words).toContain('overlap 12 mm')
+    }
   })
 
   test('--as chooses the formats; report and slip are always written', async () => {

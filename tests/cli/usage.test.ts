@@ -12,7 +12,17 @@ describe('what was typed', () => {
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
     expect(stdout).toMatch(/scye draft .*\n.*scye check /)
     const help = (await scyeHere(['draft', '--help'])).stdout
-    for (const option of ['--output', '--as', '--paper', '--pieces', '--until', '--json', '--quiet']) {
+    for (const option of [
+      '--output',
+      '--as',
+      '--paper',
+      '--overlap',
+      '--square-measured',
+      '--pieces',
+      '--until',
+      '--json',
+      '--quiet',
+    ]) {
       expect(help).toContain(option)
     }
   })
@@ -31,6 +41,20 @@ describe('what was typed', () => {
     ['an unknown format', ['draft', lamplighter, '--as', 'svg,png'], 'unknown-format', '"png"'],
     ['an unknown paper', ['draft', lamplighter, '--paper', 'a4,b17'], 'unknown-paper', '"b17"'],
     ['a paper without a unit', ['draft', lamplighter, '--paper', '610x914'], 'paper-without-unit', 'mm, cm or in'],
+    [
+      'an overlap without room for the marks',
+      ['draft', lamplighter, '--overlap', '1/2'],
+      'overlap-out-of-range',
+      '1/2in',
+    ],
+    ['a square that is none', ['draft', lamplighter, '--square-measured', '97.2'], 'square-unreadable', '97.2x98.0'],
+    [
+      'a square of a page fitted to its paper',
+      ['draft', lamplighter, '--square-measured', '80x80'],
+      'square-absurd',
+      '100 %',
+    ],
+    ['a square stretched one way', ['draft', lamplighter, '--square-measured', '92x98'], 'square-uneven', 'measure'],
     [
       'an unknown piece',
       ['draft', lamplighter, '--pieces', 'sleve'],
