@@ -68,6 +68,10 @@ const VALUES = [
   'MOST_OVERLAP',
   'parseSquareMeasured',
   // write
+  'mirrorPairs',
+  'layOutForProjector',
+  'onePage',
+  'versionUnder',
   'writeDxf',
   'writeSvg',
   'writePdf',
@@ -93,6 +97,7 @@ const TYPES = [
   'Check CheckContext MovementRow Report ReportMeasure ReportOptions WalkedJoin WalkedSpan',
   'FillMark LayOutOptions Mark MarkKind Paper PieceDrawing PlacedDrawing Scene SheetInfo StrokeMark TextMark',
   'TileOptions TilePage TileSet SquareMeasured',
+  'DxfOptions',
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
 ].flatMap((line) => line.split(' '))

@@ -16,6 +16,7 @@ import { readFormats, readPapers, readPieces } from './options.ts'
 import { type Written, writeFiles } from './output.ts'
 import { reportProblems } from './report-problems.ts'
 import type { Status, Typed } from './run.ts'
+import { readSheetOptions, type SheetOptions } from './sheet-options.ts'
 import { summary } from './summary.ts'
 import { labelFont, today } from './surroundings.ts'
 import type { Terminal } from './terminal.ts'
@@ -26,6 +27,7 @@ interface DraftOptions extends CommonOptions {
   readonly formats: readonly Format[]
   readonly papers?: readonly Paper[]
   readonly tiles: TileOptions
+  readonly sheet: SheetOptions
   readonly pieces?: readonly string[]
 }
 
@@ -74,9 +76,10 @@ function readOptions(typed: Typed): Result<DraftOptions> {
   const formats = readFormats(readList(typed, 'as'))
   const papers = readPapers(readList(typed, 'paper'))
   const tiles = readTileOptions(typed)
+  const sheet = readSheetOptions(typed)
   const pieces = readPieces(readList(typed, 'pieces'))
-  if (!common.ok || !output.ok || !formats.ok || !papers.ok || !tiles.ok || !pieces.ok) {
-    return { ok: false, problems: problemsIn([common, output, formats, papers, tiles, pieces]) }
+  if (!common.ok || !output.ok || !formats.ok || !papers.ok || !tiles.ok || !sheet.ok || !pieces.ok) {
+    return { ok: false, problems: problemsIn([common, output, formats, papers, tiles, sheet, pieces]) }
   }
   return {
     ok: true,
@@ -84,6 +87,7 @@ function readOptions(typed: Typed): Result<DraftOptions> {
       ...common.value,
       formats: formats.value,
       tiles: tiles.value,
+      sheet: sheet.value,
       ...(output.value === undefined ? {} : { output: output.value }),
       ...(papers.value === undefined ? {} : { papers: papers.value }),
       ...(pieces.value === undefined ? {} : { pieces: pieces.value }),
@@ -92,10 +96,11 @@ function readOptions(typed: Typed): Result<DraftOptions> {
 }
 
 async function written(made: MadePattern, folder: string, options: DraftOptions): Promise<Result<Done>> {
-  const { formats, papers, tiles, pieces } = options
+  const { formats, papers, tiles, sheet, pieces } = options
   const files = await writePattern(made, {
     formats,
     tiles,
+    ...sheet,
     date: today(),
     font: labelFont,
     ...(papers === undefined ? {} : { papers }),

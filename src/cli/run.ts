@@ -106,6 +106,16 @@ function draftOptions(y: Argv) {
       describe:
         'sides of the 100 mm square as your printer made it, across and up, as 97.2x98.0: scales the tiles true',
     })
+    .option('under', {
+      type: 'string',
+      requiresArg: true,
+      describe: 'an earlier version to draw thin under this one: previous, draft, or the label of a fitting',
+    })
+    .option('mirror-pairs', { type: 'boolean', describe: 'draw a pair as its left and its right piece' })
+    .option('projector', {
+      type: 'boolean',
+      describe: 'also write projector.svg and projector.pdf: one page, bold lines, a calibration grid',
+    })
     .option('pieces', {
       type: 'string',
       requiresArg: true,

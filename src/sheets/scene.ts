@@ -17,10 +17,12 @@ export type MarkKind =
   | 'landmark'
   | 'label'
   | 'measured square'
+  | 'calibration grid'
   | 'page frame'
 
 /** From the bottom up: what must stay legible is drawn last. */
 export const KIND_ORDER: readonly MarkKind[] = [
+  'calibration grid',
   'balance line',
   'ease stitching',
   'grain line',
@@ -117,6 +119,8 @@ export interface SheetInfo {
   /** Labels of the fittings applied, in order. */
   readonly fittings?: readonly string[]
   readonly date?: string
+  /** Label of the version that is drawn thin under this one. */
+  readonly under?: string
   readonly units: LengthUnit
 }
 

@@ -2,7 +2,7 @@ import type { Piece, Seam, Side } from '../pattern/piece.ts'
 import { baseName, drawnSide } from '../pattern/side-names.ts'
 import type { CapEase } from './cap-ease.ts'
 import { isFold } from './draw-piece.ts'
-import { TEXT } from './house-style.ts'
+import type { TextSizes } from './house-style.ts'
 import { lengthLabel } from './length-label.ts'
 import type { SheetInfo } from './scene.ts'
 import { textWidth } from './text-width.ts'
@@ -14,53 +14,57 @@ export interface BlockLine {
   readonly size: number
 }
 
-/** No line of a label is wider than this where it can be broken, mm: about the width of a small sleeve's forearm. */
-const WIDEST = 90
+/** No line of a label is wider than so many em where it can be broken: on paper 90 mm, a small sleeve's forearm. */
+const WIDEST = 21.5
 
 /** What is written on a piece, most important first. */
-export function titleBlock(piece: Piece, ease: readonly CapEase[], info: SheetInfo): BlockLine[] {
-  return [
-    { id: 'piece', text: piece.name.toUpperCase(), size: TEXT.title },
-    ...cutLines(piece),
-    ...wrapped('wearer', info.production ? `${info.production} · ${info.performer}` : info.performer),
-    ...wrapped('version', ['version:', info.version, ...(info.date === undefined ? [] : ['·', info.date])].join(' ')),
-    ...(info.fittings?.length ? wrapped('fittings', `fittings applied: ${info.fittings.join(', ')}`) : []),
-    ...allowanceLines(piece, info),
-    ...easeLines(ease, info),
+export function titleBlock(piece: Piece, ease: readonly CapEase[], info: SheetInfo, sizes: TextSizes): BlockLine[] {
+  const size = sizes.body
+  const body = [
+    ...wrapped('wearer', info.production ? `${info.production} · ${info.performer}` : info.performer, size),
+    ...wrapped(
+      'version',
+      ['version:', info.version, ...(info.date === undefined ? [] : ['·', info.date])].join(' '),
+      size,
+    ),
+    ...(info.fittings?.length ? wrapped('fittings', `fittings applied: ${info.fittings.join(', ')}`, size) : []),
+    ...(info.under === undefined ? [] : wrapped('under', `thin dashes: ${info.under}`, size)),
+    ...allowanceLines(piece, info, size),
+    ...easeLines(ease, info, size),
   ]
+  return [{ id: 'piece', text: piece.name.toUpperCase(), size: sizes.title }, ...cutLines(piece, size * 1.25), ...body]
 }
 
 /** The walk of a cap for the piece: what each stretch of it measures, and the stretch of the armscye it is sewn to. */
-export function capWalkBlock(ease: readonly CapEase[], info: SheetInfo): BlockLine[] {
+export function capWalkBlock(ease: readonly CapEase[], info: SheetInfo, sizes: TextSizes): BlockLine[] {
   if (ease.length === 0) return []
   const say = (mm: number) => lengthLabel(mm, info.units)
   const rows = ease.flatMap(({ join, spans }) =>
     spans.map(({ from, to, cap, armscye }) => {
       const words = `${halfOf(join)}, ${from} to ${to}`
-      return line(words, `${words}: ${say(cap)} on ${say(armscye)}`)
+      return line(words, `${words}: ${say(cap)} on ${say(armscye)}`, sizes.body)
     }),
   )
-  return [line('heading', 'WALK · cap on armscye'), ...rows]
+  return [line('heading', 'WALK · cap on armscye', sizes.body), ...rows]
 }
 
-function line(id: string, text: string): BlockLine {
-  return { id, text, size: TEXT.body }
+function line(id: string, text: string, size: number): BlockLine {
+  return { id, text, size }
 }
 
 /** The text in lines broken between words. */
-function wrapped(id: string, text: string): BlockLine[] {
+function wrapped(id: string, text: string, size: number): BlockLine[] {
   const lines: string[] = []
   for (const word of text.split(' ')) {
     const last = lines.at(-1)
-    if (last !== undefined && textWidth(`${last} ${word}`, TEXT.body) <= WIDEST) lines[lines.length - 1] += ` ${word}`
+    if (last !== undefined && textWidth(`${last} ${word}`, size) <= WIDEST * size) lines[lines.length - 1] += ` ${word}`
     else lines.push(word)
   }
-  return lines.map((words, k) => line(k === 0 ? id : `${id} ${k + 1}`, words))
+  return lines.map((words, k) => line(k === 0 ? id : `${id} ${k + 1}`, words, size))
 }
 
 /** How the piece is cut, and which way up it lies: two right sleeves have been cut before. */
-function cutLines(piece: Piece): BlockLine[] {
-  const size = TEXT.body * 1.25
+function cutLines(piece: Piece, size: number): BlockLine[] {
   const up = piece.side === 'pair' ? `this side up: the ${drawnSide(piece).toUpperCase()} one` : 'this side up'
   return [
     {
@@ -81,7 +85,7 @@ const SIDE_WORDS: Readonly<Record<Side, string>> = {
 }
 
 /** The commonest allowance, then the seams that have another one; allowances that read alike are alike here. */
-function allowanceLines(piece: Piece, info: SheetInfo): BlockLine[] {
+function allowanceLines(piece: Piece, info: SheetInfo, size: number): BlockLine[] {
   const say = (seam: Seam) => lengthLabel(seam.allowance, info.units)
   const seams = piece.seams.filter((seam) => !isFold(piece, seam))
   const count = new Map<string, number>()
@@ -95,12 +99,12 @@ function allowanceLines(piece: Piece, info: SheetInfo): BlockLine[] {
     return `${alike.length > 1 ? baseName(seam.id) : seam.id} ${say(seam)}`
   })
   return [
-    line('allowance', `allowance included: ${common}`),
-    ...(words.length === 0 ? [] : wrapped('other allowances', Array.from(new Set(words)).join(', '))),
+    line('allowance', `allowance included: ${common}`, size),
+    ...(words.length === 0 ? [] : wrapped('other allowances', Array.from(new Set(words)).join(', '), size)),
   ]
 }
 
-function easeLines(ease: readonly CapEase[], info: SheetInfo): BlockLine[] {
+function easeLines(ease: readonly CapEase[], info: SheetInfo, size: number): BlockLine[] {
   if (ease.length === 0) return []
   const values = ease.map((e) => {
     const mm = e.aboveNotch ?? e.total
@@ -108,7 +112,7 @@ function easeLines(ease: readonly CapEase[], info: SheetInfo): BlockLine[] {
     return `${halfOf(e.join)} ${lengthLabel(mm, info.units)}${exact}`
   })
   const where = ease.every((e) => e.aboveNotch !== undefined) ? 'cap ease, notch to shoulder:' : 'cap ease:'
-  return [line('ease heading', where), line('ease', values.join(', '))]
+  return [line('ease heading', where, size), line('ease', values.join(', '), size)]
 }
 
 function halfOf(join: string): string {

@@ -57,12 +57,12 @@ function draw(svg: Svg, scene: Scene, options: SvgOptions): string {
     const group = svg.group()
     group.id(id(drawing.id))
     named(group, id(drawing.id, 'title'), id(drawing.id, 'description'), drawing.title, drawing.description)
-    drawKinds(group, drawing.id, placedMarks(placed), place, id)
+    drawVersions(group, drawing.id, placedMarks(placed), place, id)
   }
   if (scene.sheet.length > 0) {
     const group = svg.group()
     group.id(id('foot'))
-    drawKinds(group, 'foot', scene.sheet, place, id)
+    drawVersions(group, 'foot', scene.sheet, place, id)
   }
   return `<?xml version="1.0" encoding="UTF-8"?>\n${svg.svg()}\n`
 }
@@ -73,6 +73,19 @@ function named(element: Svg | G, titleId: string, descriptionId: string, title: 
 }
 
 type IdMaker = (...words: readonly string[]) => string
+
+/** What lies under the sheet's own version goes into one group of its own, to be shown or hidden together. */
+function drawVersions(parent: G, owner: string, marks: readonly Mark[], place: (p: Point) => Point, id: IdMaker): void {
+  const under = marks.filter((mark) => mark.version !== undefined)
+  if (under.length > 0) {
+    const group = parent.group()
+    group.id(id(owner, 'previous version'))
+    group.element('title').words(under[0]?.version ?? '')
+    drawKinds(group, `${owner} previous`, under, place, id)
+  }
+  const own = marks.filter((mark) => mark.version === undefined)
+  drawKinds(parent, owner, own, place, id)
+}
 
 function drawKinds(parent: G, owner: string, marks: readonly Mark[], place: (p: Point) => Point, id: IdMaker): void {
   for (const kind of KIND_ORDER) {

@@ -51,6 +51,29 @@ describe('scye draft', () => {
     expect(stdout).not.toMatch(/\u001b/)
   })
 
+  test('--under, --mirror-pairs, --projector and --as dxf write what they name', async () => {
+    const folder = temporaryFolder()
+    const { status, stdout } = await draft(
+      folder,
+      ...['--under', 'previous', '--mirror-pairs', '--projector', '--as', 'svg,pdf,dxf', '--pieces', 'sleeve-left'],
+    )
+    expect(status).toBe(0)
+    const files = ['pattern.dxf', 'pattern.svg', 'projector.pdf', 'projector.svg', 'report.json', 'slip.txt']
+    expect(readdirSync(join(folder, 'out')).sort()).toEqual([...files, 'tiles-letter.pdf'])
+    for (const file of files) expect(stdout).toContain(`  ${file}`)
+    for (const svg of ['pattern.svg', 'projector.svg']) {
+      const text = read(folder, svg)
+      expect(text).toContain('<g id="sleeve-left-previous-version">')
+      expect(text).not.toContain('id="sleeve-right"')
+    }
+    expect(readPdf(readFileSync(join(folder, 'out', 'projector.pdf')))).toHaveLength(1)
+    const tiles = readPdf(readFileSync(join(folder, 'out', 'tiles-letter.pdf')))
+    const layers = new Set(tiles.flatMap((page) => page.paths.flatMap((path) => path.layers)))
+    expect(Array.from(layers)).toContain('Draft: stitching lines')
+    expect(read(folder, 'pattern.dxf')).toMatch(/SLEEVE-LEFT/)
+    expect(read(folder, 'pattern.dxf')).not.toMatch(/SLEEVE-RIGHT/)
+  })
+
   test('--until none writes the draft before any fitting', async () => {
     const folder = temporaryFolder()
     expect(scye(['draft', lamplighter, '-o', 'out', '--until', 'none', '--as', 'json'], { cwd: folder }).status).toBe(0)

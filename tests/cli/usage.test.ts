@@ -62,6 +62,7 @@ describe('what was typed', () => {
       'bodice back, bodice front, sleeve',
     ],
     ['an unknown fitting', ['draft', lamplighter, '--until', 'tenth'], 'unknown-fitting', 'first fitting'],
+    ['an earlier version', ['draft', lamplighter, '--under', 'tenth'], 'no-earlier-version', 'previous, draft'],
     ['a missing file', ['check', 'not-there.yaml'], 'no-such-file', 'not-there.yaml'],
     ['a folder for a file', ['check', '.'], 'not-a-file', 'a folder'],
   ])('%s is refused with its code and in words', async (_name, args, code, word) => {
