@@ -63,7 +63,7 @@ describe('scye draft', () => {
     for (const file of files) expect(stdout).toContain(`  ${file}`)
     for (const svg of ['pattern.svg', 'projector.svg']) {
       const text = read(folder, svg)
-      expect(text).toContain('<g id="sleeve-left-previous-version">')
+      expect(text).toContain('<g id="sleeve-left-previous-version"')
       expect(text).not.toContain('id="sleeve-right"')
     }
     expect(readPdf(readFileSync(join(folder, 'out', 'projector.pdf')))).toHaveLength(1)

@@ -114,10 +114,10 @@ describe('an earlier version under the new one', () => {
     const ids = idsOf(after)
     for (const id of idsOf(before)) expect(ids).toContain(id)
     expect(new Set(ids).size).toBe(ids.length)
-    const group = /<g id="sleeve-previous-version">(.*?)<\/g><\/g>/s.exec(after)?.[1] ?? ''
-    expect(group).toContain('<title>draft</title>')
+    const group = /<g id="sleeve-previous-version"[^>]*>(.*?)<\/g><\/g>/s.exec(after)?.[1] ?? ''
+    expect(after).toContain('inkscape:label="as it was: draft"')
     expect(group).toContain('id="sleeve-previous-stitching-line-front-cap"')
-    const groups = Array.from(after.matchAll(/<g id="([^"]*-previous-version)">/g), (m) => m[1])
+    const groups = Array.from(after.matchAll(/<g id="([^"]*-previous-version)"/g), (m) => m[1])
     expect(groups).toEqual(['sleeve-previous-version', 'foot-previous-version'])
   })
 

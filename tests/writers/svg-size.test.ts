@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest'
 import { layOut } from '../../src/sheets/lay-out.ts'
 import { writeSvg } from '../../src/writers/svg.ts'
 import { CHROMIUM } from '../geometry/chromium.ts'
+import { withTool } from '../outside-tools.ts'
 import { drafted, INFO } from '../sheets/fixture.ts'
 
 const scene = layOut(drafted(), { ...INFO, pieces: ['sleeve'] })
@@ -70,22 +71,22 @@ function centers(values: readonly number[]): number[] {
   return found
 }
 
-const rsvgIsHere = spawnSync('rsvg-convert', ['--version']).status === 0
+const RSVG = 'rsvg-convert'
 
-describe.skipIf(!rsvgIsHere)('drawn by rsvg-convert (skipped where there is none)', () => {
+describe('drawn by rsvg-convert', () => {
   /** At 127 dpi: five pixels a millimetre. */
   function draw(input: string): Buffer {
-    const { stdout, status } = spawnSync('rsvg-convert', ['-d', '127', '-p', '127'], { input, maxBuffer: 1e8 })
+    const { stdout, status } = spawnSync(RSVG, ['-d', '127', '-p', '127'], { input, maxBuffer: 1e8 })
     expect(status).toBe(0)
     return stdout
   }
 
-  test('the sheet has its size', () => {
+  withTool(RSVG, 'the sheet has its size', () => {
     const file = draw(svg)
     expect([file.readUInt32BE(16), file.readUInt32BE(20)]).toEqual([scene.width * 5, scene.height * 5])
   })
 
-  test('the square measures 100 mm both ways', async () => {
+  withTool(RSVG, 'the square measures 100 mm both ways', async () => {
     const picture = readPng(draw(await writeSvg(corner, { title: 'Foot', description: 'Squares' })))
     const from = (SQUARES.left - 3) * 5
     const row = Array.from({ length: 108 * 5 }, (_, k) => picture.ink(from + k, (SQUARES.bottom - 50) * 5))
