@@ -7,7 +7,7 @@ export function withTool(tool: string, name: string, run: () => void | Promise<v
   else test.skip(`${name} (needs ${tool}, which is not installed)`, () => {})
 }
 
-function isThere(tool: string): boolean {
+export function isThere(tool: string): boolean {
   try {
     execFileSync('sh', ['-c', 'command -v "$0"', tool], { stdio: 'ignore' })
     return true
