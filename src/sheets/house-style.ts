@@ -52,13 +52,13 @@ export const TEXT: TextSizes = {
 }
 
 /**
- * What a projector above a cutting table shows of a millimetre is about one pixel: lines four times and text two and a
- * half times as large as on paper, dashes twice as long.
+ * What a projector above a cutting table shows of a millimetre is about one pixel: lines four times and text twice as
+ * large as on paper, dashes twice as long.
  */
 export const PROJECTED = {
   weight: 4,
   dash: 2,
-  text: { title: 20, body: 10.5, name: 9, small: 8, smallest: 7 } satisfies TextSizes,
+  text: { title: 16, body: 8.5, name: 7, small: 6.5, smallest: 5 } satisfies TextSizes,
 } as const
 
 /** Clear space kept round text, mm. */

@@ -7,6 +7,7 @@ import { layOutForProjector } from '../../src/sheets/projector-sheet.ts'
 import { placedMarks } from '../../src/sheets/scene.ts'
 import { writePdf } from '../../src/writers/pdf.ts'
 import { writeSvg } from '../../src/writers/svg.ts'
+import { SIZES } from '../drafting/bodies.ts'
 import { readPdf } from '../pdf-reader.ts'
 import { drafted, INFO, samplesOf } from './fixture.ts'
 import { faults } from './label-faults.ts'
@@ -37,7 +38,7 @@ test('the same pieces at the same size, with bold lines and large letters inside
   for (const { drawing } of scene.pieces) {
     const before = plain.pieces.find((p) => p.drawing.id === drawing.id)?.drawing.marks ?? []
     for (const mark of drawing.marks) {
-      if (mark.type === 'text') expect(mark.size).toBeGreaterThanOrEqual(7 - 1e-9)
+      if (mark.type === 'text') expect(mark.size).toBeGreaterThanOrEqual(5 - 1e-9)
       if (mark.type !== 'stroke') continue
       // A pixel of a projector two metres up is about a millimetre.
       expect(mark.weight).toBeGreaterThanOrEqual(0.8)
@@ -50,6 +51,10 @@ test('the same pieces at the same size, with bold lines and large letters inside
   for (const p of points) {
     expect(Math.min(p.x, p.y, scene.width - p.x, scene.height - p.y)).toBeGreaterThan(10)
   }
+})
+
+test.each(SIZES.map((body, k) => [k, drafted(body)] as const))('size %i has room for the large letters', (_k, body) => {
+  for (const { drawing } of layOutForProjector(body, INFO).pieces) expect(faults(drawing, body)).toEqual([])
 })
 
 test('is one page of its own size in a PDF, its grid in a layer of its own, and the same bytes twice', async () => {
