@@ -24,11 +24,13 @@ export interface PdfOptions {
 }
 
 type Document = PDFKit.PDFDocument
+type DocumentMaker = new (options?: PDFKit.PDFDocumentOptions) => Document
 
 /** What pdfkit keeps to itself but layers and viewer preferences need. */
 interface Internals {
   readonly _root: { readonly data: Record<string, unknown> }
   readonly page: { readonly resources: { readonly data: Record<string, unknown> } }
+  readonly _font: { layoutRun: (text: string, features?: unknown) => unknown }
 }
 
 /**
@@ -37,9 +39,14 @@ interface Internals {
  * Coordinates to 1e-6 pt. Rejects on a date that is none or a font that cannot be read.
  */
 export async function writePdf(tiles: TileSet, options: PdfOptions): Promise<Uint8Array> {
+  const { default: PDFDocument } = await import('pdfkit')
+  return collect(drawPdf(PDFDocument, tiles, options))
+}
+
+/** The same as pdfkit's document, ended and yet to be read. Throws as `writePdf` rejects. */
+export function drawPdf(PDFDocument: DocumentMaker, tiles: TileSet, options: PdfOptions): Document {
   const date = new Date(options.date)
   if (Number.isNaN(date.getTime())) throw new RangeError(`"${options.date}" is not a date`)
-  const { default: PDFDocument } = await import('pdfkit')
   const settings = {
     autoFirstPage: false,
     pdfVersion: '1.7',
@@ -57,7 +64,7 @@ export async function writePdf(tiles: TileSet, options: PdfOptions): Promise<Uin
     },
   }
   const doc = new PDFDocument(settings as unknown as PDFKit.PDFDocumentOptions)
-  const bytes = collect(doc)
+  keepLayouts(doc)
   const groups = pdfLayers(tiles)
   const properties = openLayers(doc, groups)
   const bookmark = outlineBy(doc, tiles)
@@ -73,7 +80,22 @@ export async function writePdf(tiles: TileSet, options: PdfOptions): Promise<Uin
   const preferences = root.ViewerPreferences as { data: Record<string, unknown> }
   preferences.data.PrintScaling = 'None'
   doc.end()
-  return bytes
+  return doc
+}
+
+/**
+ * pdfkit lays every text out three times and remembers none where features are asked for; most words of a page are on
+ * every other one too. All text of a document has the same font and features.
+ */
+function keepLayouts(doc: Document): void {
+  const font = (doc as unknown as Internals)._font
+  const layOut = font.layoutRun.bind(font)
+  const kept = new Map<string, unknown>()
+  font.layoutRun = (text, features) => {
+    const run = kept.get(text) ?? layOut(text, features)
+    kept.set(text, run)
+    return run
+  }
 }
 
 function collect(doc: Document): Promise<Uint8Array> {
