@@ -41,13 +41,15 @@ function sidesOf({ x, y }: Point, side: number): Path[] {
 export interface SquareNamesOptions {
   /** How far below the inner upper edge they begin, mm; default 0. */
   readonly drop?: number
+  /** How far right of the middle they stand, mm; default 0. */
+  readonly shift?: number
   /** What the printer made of the square before it was allowed for, for a last line. */
   readonly corrected?: SquareMeasured
 }
 
 /** The words in the squares. */
 export function squareNames(corner: Point, options: SquareNamesOptions = {}): TextMark[] {
-  const x = corner.x + METRIC_SQUARE / 2
+  const x = corner.x + METRIC_SQUARE / 2 + (options.shift ?? 0)
   const y = corner.y + METRIC_SQUARE - 3 - (options.drop ?? 0)
   const lines: [string, string][] = [
     ['square name', '100 mm solid · 4 in dashed'],

@@ -77,7 +77,7 @@ function placesAlong(from: number, to: number): Places {
 function crossesAt(room: Room, places: Places, at: (along: number) => Point, edge: string): Mark[] {
   return places.crosses.map((tries, k) => {
     const box = (along: number) => ({ center: at(along), along: { x: 1, y: 0 }, halfWidth: ARM, halfHeight: ARM })
-    const place = tries.find((along) => room.fits(box(along), 0.5)) ?? (tries[0] as number)
+    const place = tries.find((along) => room.fits(box(along), 0.5)) ?? roomiest(room, tries, box)
     room.take(box(place))
     return { type: 'stroke', kind: 'page frame', id: `cross ${edge} ${k + 1}`, paths: ringedCross(at(place)) } as const
   })

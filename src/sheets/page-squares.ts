@@ -12,8 +12,14 @@ import type { Mark, TextMark } from './scene.ts'
 const STEP = 4
 const MOST_STEPS = 40
 
+/** Where the words are tried in the square: right of the middle, and so far down, mm. */
+const SHIFTS = [0, -18, 18]
+const LOWEST_WORDS = 84
+
 /** Clear space that is wished round the sides, and round the words, mm; half a pen's weight is in it. */
 const CLEARANCE = 1.7
+
+const EDGE = 5
 
 /** So much of a side at a corner is drawn whatever lies there: it is what is measured. */
 const ARM = 8
@@ -38,7 +44,9 @@ export function pageSquares(
   outlines: readonly Path[],
   corrected?: SquareMeasured,
 ): Mark[] {
-  const raster = inkRaster(box, ink)
+  // Ink just outside the box matters to a square at its edge.
+  const around = { left: box.left - EDGE, bottom: box.bottom - EDGE, right: box.right + EDGE, top: box.top + EDGE }
+  const raster = inkRaster(around, ink)
   let best: { corner: Point; names: TextMark[]; crossed: boolean } | undefined
   let least = Number.POSITIVE_INFINITY
   for (const corner of cornersIn(box)) {
@@ -47,8 +55,8 @@ export function pageSquares(
     const sides = sum(bandsOf(corner).map((band) => raster.count(band, CLEARANCE)))
     if (arms + sides >= least) continue
     const { names, touches } = clearestNames(raster, corner, corrected)
-    const around = raster.count(insideOf(corner), 0) > 0 ? AROUND : 0
-    const cost = arms + sides + touches + around + (onPiece(corner, outlines) ? ON_PIECE : 0)
+    const inside = raster.count(insideOf(corner), 0) > 0 ? AROUND : 0
+    const cost = arms + sides + touches + inside + (onPiece(corner, outlines) ? ON_PIECE : 0)
     if (cost >= least) continue
     least = cost
     best = { corner, names, crossed: arms + sides > 0 }
@@ -151,11 +159,13 @@ function clearestNames(
   corrected: SquareMeasured | undefined,
 ): { names: TextMark[]; touches: number } {
   let best: { names: TextMark[]; touches: number } | undefined
-  for (let drop = 0; drop <= 84; drop += 6) {
-    const names = squareNames(corner, { drop, ...(corrected ? { corrected } : {}) })
-    const touches = sum(names.map((name) => raster.count(levelBox(name), CLEARANCE)))
-    if (!best || touches < best.touches) best = { names, touches }
-    if (touches === 0) break
+  for (const shift of SHIFTS) {
+    for (let drop = 0; drop <= LOWEST_WORDS; drop += 6) {
+      const names = squareNames(corner, { drop, shift, ...(corrected ? { corrected } : {}) })
+      const touches = sum(names.map((name) => raster.count(levelBox(name), CLEARANCE)))
+      if (!best || touches < best.touches) best = { names, touches }
+      if (touches === 0) return best
+    }
   }
   return best as NonNullable<typeof best>
 }
