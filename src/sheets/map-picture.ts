@@ -56,7 +56,7 @@ export function mapPicture(grid: TileGrid, box: Box, first: number): Mark[] {
 }
 
 /** How small the picture must be for this box. */
-export function mapScale(grid: TileGrid, box: Box): number {
+function mapScale(grid: TileGrid, box: Box): number {
   const last = windowOf(grid, grid.columns - 1, 0)
   return Math.min((box.right - box.left) / last.right, (box.top - box.bottom) / last.top)
 }
