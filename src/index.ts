@@ -91,6 +91,7 @@ export { type ShiftSeamOptions, shiftSeam } from './fitting/shift-seam.ts'
 export type { SlipEntry } from './fitting/slip.ts'
 export { type SlipHead, slipText } from './fitting/slip-text.ts'
 export { splitSides } from './fitting/split-sides.ts'
+export { versionUnder } from './fitting/version-under.ts'
 
 // Check: what a draper would look at again; the walk of every join; the report.
 
@@ -103,9 +104,21 @@ export type { WalkedJoin, WalkedSpan } from './checks/walk-join.ts'
 
 // Lay out: pieces become a scene of marks, a scene becomes pages.
 
+export { mirrorPairs } from './sheets/cut-pieces.ts'
 export { type LayOutOptions, layOut } from './sheets/lay-out.ts'
-export { layOutTiles, type TileOptions, type TilePage, type TileSet } from './sheets/lay-out-tiles.ts'
+export {
+  isOverlap,
+  LEAST_OVERLAP,
+  layOutTiles,
+  MOST_OVERLAP,
+  type TileOptions,
+  type TilePage,
+  type TileSet,
+} from './sheets/lay-out-tiles.ts'
+export { onePage } from './sheets/one-page.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
+export { parseSquareMeasured, type SquareMeasured } from './sheets/printer-error.ts'
+export { layOutForProjector } from './sheets/projector-sheet.ts'
 export type {
   FillMark,
   Mark,
@@ -120,6 +133,7 @@ export type {
 
 // Write: the same scene, the same bytes; what SVG and PDF need is loaded when one is written.
 
+export { type DxfOptions, writeDxf } from './writers/dxf.ts'
 export {
   type JsonPoint,
   type LandmarkJson,

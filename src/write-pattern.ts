@@ -3,23 +3,37 @@ import { failure, type Result, success } from './base/result.ts'
 import type { LengthUnit } from './base/units.ts'
 import type { Report } from './checks/report.ts'
 import { slipText } from './fitting/slip-text.ts'
+import { versionUnder } from './fitting/version-under.ts'
+import type { Piece } from './pattern/piece.ts'
 import type { MadePattern } from './pipeline.ts'
-import { layOut } from './sheets/lay-out.ts'
-import { layOutTiles } from './sheets/lay-out-tiles.ts'
+import { mirrorPairs } from './sheets/cut-pieces.ts'
+import { type LayOutOptions, layOut } from './sheets/lay-out.ts'
+import { layOutTiles, type TileOptions } from './sheets/lay-out-tiles.ts'
+import { onePage } from './sheets/one-page.ts'
 import { type Paper, parsePaper } from './sheets/papers.ts'
+import { layOutForProjector } from './sheets/projector-sheet.ts'
+import { writeDxf } from './writers/dxf.ts'
 import { patternJson, patternJsonText } from './writers/pattern-json.ts'
 import { writePdf } from './writers/pdf.ts'
 import { writeSvg } from './writers/svg.ts'
 
-export const FORMATS = ['svg', 'pdf', 'json'] as const
+export const FORMATS = ['svg', 'pdf', 'dxf', 'json'] as const
 export type Format = (typeof FORMATS)[number]
 
 export interface WriteOptions {
   readonly formats: readonly Format[]
   /** Papers of the tiles; letter where the file is in inches, else a4, when absent. */
   readonly papers?: readonly Paper[]
+  /** Overlap and margin of the tiles, and what the printer makes of the measured square. */
+  readonly tiles?: TileOptions
   /** Ids of the pieces to print; `sleeve` also means its left and right. All when absent; pattern.json has all. */
   readonly pieces?: readonly string[]
+  /** An earlier version to draw thin under the last: `previous`, `draft` or the label of a fitting. */
+  readonly under?: string
+  /** Draws a pair as its left and its right piece. */
+  readonly mirrorPairs?: boolean
+  /** Writes a sheet for a projector as well, as SVG and PDF where these are asked for. */
+  readonly projector?: boolean
   /** Printed on the labels and written into the PDF, ISO 8601. */
   readonly date: string
   /** A TrueType font with the widths of DejaVu Sans; asked for when a PDF is written. */
@@ -38,11 +52,17 @@ export interface WrittenPattern {
   readonly report: Report
 }
 
-/** The pattern as files, sheets in the formats asked for, always with report and slip. Problem: a piece that is not there. */
+/**
+ * The pattern as files, sheets in the formats asked for, always with report and slip. Problems: a piece or an earlier
+ * version that is not there.
+ */
 export async function writePattern(made: MadePattern, options: WriteOptions): Promise<Result<WrittenPattern>> {
-  const unknown = (options.pieces ?? []).filter((id) => !made.pattern.pieces.some((piece) => isNamed(piece.id, id)))
-  if (unknown.length > 0) return failure(...unknown.map((id) => unknownPiece(id, made)))
   const { performer, pattern, version } = made
+  const { pieces } = options.mirrorPairs ? mirrorPairs(pattern) : pattern
+  const unknown = (options.pieces ?? []).filter((id) => !pieces.some((piece) => isNamed(piece.id, id)))
+  if (unknown.length > 0) return failure(...unknown.map((id) => unknownPiece(id, pieces)))
+  const under = options.under === undefined ? undefined : versionUnder(made.versions, options.under)
+  if (under && !under.ok) return under
   const production = performer.production === undefined ? {} : { production: performer.production }
   const info = {
     performer: performer.performer,
@@ -53,23 +73,41 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
     units: performer.units,
     ...(options.pieces === undefined ? {} : { pieces: options.pieces }),
   }
+  const drawn: LayOutOptions = {
+    ...info,
+    mirrorPairs: options.mirrorPairs ?? false,
+    ...(under ? { under: under.value.label, previous: under.value.pattern } : {}),
+  }
   const title = [performer.performer, performer.production, version].filter((part) => part !== undefined).join(' · ')
   const files: WrittenFile[] = []
   if (options.formats.includes('svg') || options.formats.includes('pdf')) {
-    const scene = layOut(pattern, info)
+    const scene = layOut(pattern, drawn)
+    const projected = options.projector ? layOutForProjector(pattern, drawn) : undefined
     if (options.formats.includes('svg')) {
       const description = `Pattern pieces at true scale, ${version}`
       files.push({ name: 'pattern.svg', content: await writeSvg(scene, { title, description }) })
+      if (projected) files.push({ name: 'projector.svg', content: await writeSvg(projected, { title, description }) })
     }
     if (options.formats.includes('pdf')) {
       const font = options.font()
       for (const paper of options.papers ?? [usualPaper(performer.units)]) {
         const id = `${title} · ${paper.name}`
-        const content = await writePdf(layOutTiles(scene, paper), { font, title, date: options.date, id })
+        const content = await writePdf(layOutTiles(scene, paper, options.tiles), {
+          font,
+          title,
+          date: options.date,
+          id,
+        })
         files.push({ name: `tiles-${paper.name}.pdf`, content })
+      }
+      if (projected) {
+        const id = `${title} · projector`
+        const content = await writePdf(onePage(projected), { font, title, date: options.date, id })
+        files.push({ name: 'projector.pdf', content })
       }
     }
   }
+  if (options.formats.includes('dxf')) files.push({ name: 'pattern.dxf', content: writeDxf(pattern, info) })
   if (options.formats.includes('json')) {
     const json = patternJson(pattern, { performer: performer.performer, ...production, version })
     files.push({ name: 'pattern.json', content: patternJsonText(json) })
@@ -92,12 +130,12 @@ function isNamed(id: string, wanted: string): boolean {
   return id === wanted || id === `${wanted} left` || id === `${wanted} right`
 }
 
-function unknownPiece(id: string, made: MadePattern): Problem {
+function unknownPiece(id: string, pieces: readonly Piece[]): Problem {
   return {
     code: 'unknown-piece',
     where: { field: '--pieces' },
     actual: `"${id}"`,
-    expected: `one of ${made.pattern.pieces.map((piece) => piece.id).join(', ')}`,
+    expected: `one of ${pieces.map((piece) => piece.id).join(', ')}`,
     hint: 'name a piece of the pattern, with a hyphen for the space: bodice-front',
   }
 }

@@ -58,7 +58,7 @@ export function readList(typed: Typed, name: string): string | undefined {
 }
 
 /** yargs takes `--json=x` for false: only a bare switch, or `--json=true`, is one. */
-function readSwitch(typed: Typed, name: string): Result<boolean> {
+export function readSwitch(typed: Typed, name: string): Result<boolean> {
   const value = typed[name] ?? false
   if (value === true || !(name in typed)) return { ok: true, value: value === true }
   const hint = `write --${name}, or leave it out`

@@ -6,6 +6,7 @@ import {
   type Problem,
   type Report,
   type Result,
+  type TileOptions,
   writePattern,
 } from '../index.ts'
 import { findingsStatus, reportsJson } from './check-command.ts'
@@ -15,14 +16,18 @@ import { readFormats, readPapers, readPieces } from './options.ts'
 import { type Written, writeFiles } from './output.ts'
 import { reportProblems } from './report-problems.ts'
 import type { Status, Typed } from './run.ts'
+import { readSheetOptions, type SheetOptions } from './sheet-options.ts'
 import { summary } from './summary.ts'
 import { labelFont, today } from './surroundings.ts'
 import type { Terminal } from './terminal.ts'
+import { readTileOptions } from './tile-options.ts'
 
 interface DraftOptions extends CommonOptions {
   readonly output?: string
   readonly formats: readonly Format[]
   readonly papers?: readonly Paper[]
+  readonly tiles: TileOptions
+  readonly sheet: SheetOptions
   readonly pieces?: readonly string[]
 }
 
@@ -70,15 +75,19 @@ function readOptions(typed: Typed): Result<DraftOptions> {
   const output = readText(typed, 'output')
   const formats = readFormats(readList(typed, 'as'))
   const papers = readPapers(readList(typed, 'paper'))
+  const tiles = readTileOptions(typed)
+  const sheet = readSheetOptions(typed)
   const pieces = readPieces(readList(typed, 'pieces'))
-  if (!common.ok || !output.ok || !formats.ok || !papers.ok || !pieces.ok) {
-    return { ok: false, problems: problemsIn([common, output, formats, papers, pieces]) }
+  if (!common.ok || !output.ok || !formats.ok || !papers.ok || !tiles.ok || !sheet.ok || !pieces.ok) {
+    return { ok: false, problems: problemsIn([common, output, formats, papers, tiles, sheet, pieces]) }
   }
   return {
     ok: true,
     value: {
       ...common.value,
       formats: formats.value,
+      tiles: tiles.value,
+      sheet: sheet.value,
       ...(output.value === undefined ? {} : { output: output.value }),
       ...(papers.value === undefined ? {} : { papers: papers.value }),
       ...(pieces.value === undefined ? {} : { pieces: pieces.value }),
@@ -87,9 +96,11 @@ function readOptions(typed: Typed): Result<DraftOptions> {
 }
 
 async function written(made: MadePattern, folder: string, options: DraftOptions): Promise<Result<Done>> {
-  const { formats, papers, pieces } = options
+  const { formats, papers, tiles, sheet, pieces } = options
   const files = await writePattern(made, {
     formats,
+    tiles,
+    ...sheet,
     date: today(),
     font: labelFont,
     ...(papers === undefined ? {} : { papers }),

@@ -16,17 +16,17 @@ function listed(text: string): string[] {
   return [...new Set(names.filter((name) => name !== ''))]
 }
 
-/** The formats asked for with --as; all of them when it is absent. */
+/** What is written when --as is absent: paper, screen and other programs; a cutter's file is asked for by name. */
+const USUAL_FORMATS: readonly Format[] = ['svg', 'pdf', 'json']
+
+/** The formats asked for with --as; the usual ones when it is absent. */
 export function readFormats(text: string | undefined): Result<Format[]> {
-  if (text === undefined) return { ok: true, value: [...FORMATS] }
+  if (text === undefined) return { ok: true, value: [...USUAL_FORMATS] }
   return each(text, '--as', (name) => {
     const format = FORMATS.find((known) => known === name)
     if (format) return { ok: true, value: format }
     const expected = `one or more of ${FORMATS.join(', ')}`
-    const hint =
-      name === 'dxf'
-        ? 'DXF is not written yet; take svg or pdf'
-        : (didYouMean(name, FORMATS) ?? `write --as ${FORMATS.join(',')}`)
+    const hint = didYouMean(name, FORMATS) ?? `write --as ${FORMATS.join(',')}`
     return {
       ok: false,
       problems: [optionProblem('--as', { code: 'unknown-format', actual: `"${name}"`, expected, hint })],

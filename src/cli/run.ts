@@ -88,12 +88,33 @@ function draftOptions(y: Argv) {
     .option('as', {
       type: 'string',
       requiresArg: true,
-      describe: 'svg, pdf, json or several, as svg,pdf; by default all',
+      describe: 'svg, pdf, dxf, json or several, as svg,pdf; by default svg, pdf and json',
     })
     .option('paper', {
       type: 'string',
       requiresArg: true,
       describe: 'of the tiles: a4, letter, a0, roll-36in, 610x914mm or several; by default letter for inches, else a4',
+    })
+    .option('overlap', {
+      type: 'string',
+      requiresArg: true,
+      describe: 'how far pages are laid over each other, as 12mm or 1/2in; by default 10mm',
+    })
+    .option('square-measured', {
+      type: 'string',
+      requiresArg: true,
+      describe:
+        'sides of the 100 mm square as your printer made it, across and up, as 97.2x98.0: scales the tiles true',
+    })
+    .option('under', {
+      type: 'string',
+      requiresArg: true,
+      describe: 'an earlier version to draw thin under this one: previous, draft, or the label of a fitting',
+    })
+    .option('mirror-pairs', { type: 'boolean', describe: 'draw a pair as its left and its right piece' })
+    .option('projector', {
+      type: 'boolean',
+      describe: 'also write projector.svg and projector.pdf: one page, bold lines, a calibration grid',
     })
     .option('pieces', {
       type: 'string',

@@ -5,7 +5,22 @@ import type { Status } from './run.ts'
 import type { Terminal } from './terminal.ts'
 
 const COMMANDS = ['draft', 'check']
-const OPTIONS = ['output', 'as', 'paper', 'pieces', 'until', 'json', 'quiet', 'help', 'version']
+const OPTIONS = [
+  'output',
+  'as',
+  'paper',
+  'overlap',
+  'square-measured',
+  'pieces',
+  'under',
+  'mirror-pairs',
+  'projector',
+  'until',
+  'json',
+  'quiet',
+  'help',
+  'version',
+]
 
 /** Says what was typed wrongly, as problems like any others. `message` is yargs's own, in English. */
 export function reportUsage(message: string, args: readonly string[], terminal: Terminal): Status {

@@ -1,7 +1,6 @@
-import { distance, heading, leftOf, type Point, rightOf } from '../geometry/point.ts'
-import { along } from '../geometry/point.ts'
 import { endOf, type Path, polyline, startOf } from '../geometry/path.ts'
 import { directionAlong, pathLength } from '../geometry/path-length.ts'
+import { along, distance, heading, leftOf, type Point, rightOf } from '../geometry/point.ts'
 import { easeStitching } from '../pattern/ease-stitching.ts'
 import type { Line, Notch, Piece, Seam } from '../pattern/piece.ts'
 import { directionOnSeam, landmarkPoint, notchPoints, seamEnd, seamOf, seamStart } from '../pattern/seam.ts'
@@ -49,7 +48,10 @@ function stroke(kind: MarkKind, id: string, paths: readonly Path[]): StrokeMark 
 function cutEdges(piece: Piece, cut: Path): StrokeMark[] {
   const folds = piece.seams.filter((seam) => isFold(piece, seam))
   const foldOf = (p: Point, q: Point) =>
-    folds.find((fold) => fromLine(p, seamStart(fold), seamEnd(fold)) < ON_FOLD && fromLine(q, seamStart(fold), seamEnd(fold)) < ON_FOLD)
+    folds.find(
+      (fold) =>
+        fromLine(p, seamStart(fold), seamEnd(fold)) < ON_FOLD && fromLine(q, seamStart(fold), seamEnd(fold)) < ON_FOLD,
+    )
   if (folds.length === 0) return [{ ...stroke('cutting line', 'cutting line', [cut]), closed: true }]
   const cutRuns: Path[] = []
   const foldRuns = new Map<string, Path[]>()
@@ -103,19 +105,38 @@ function arrowHead(id: string, tip: Point, direction: Point): FillMark {
   return { type: 'fill', kind: 'grain line', id, outline }
 }
 
+/** Where one mark of a notch is: on the stitching line, the way out of the piece, and how far out it is cut, mm. */
+export interface NotchPlace {
+  readonly id: string
+  readonly at: Point
+  readonly out: Point
+  /** 0 where no edge that belongs to the seam lies ahead. */
+  readonly edge: number
+}
+
+/** The places of a notch's marks; `cut` is the ink of the cutting line. */
+export function notchPlaces(piece: Piece, notch: Notch, cut: readonly Segment[]): NotchPlace[] {
+  const seam = seamOf(piece, notch.seam)
+  return notchPoints(piece, notch).map((at, k) => {
+    const out = rightOf(directionOnSeam(seam, notch.along + k * (notch.step ?? 0)))
+    const edge = firstHit(at, out, cut) ?? 0
+    const id = notch.marks > 1 ? `${notch.id} ${k + 1}` : notch.id
+    return { id, at, out, edge: edge <= 2.5 * seam.allowance + 1 ? edge : 0 }
+  })
+}
+
 /**
  * A notch is marked across the stitching line, where it is matched, and from the cut edge inward, where it is
  * snipped; with little allowance one tick does both.
  */
 function drawNotch(piece: Piece, notch: Notch, cut: readonly Segment[]): Mark[] {
-  const seam = seamOf(piece, notch.seam)
-  return notchPoints(piece, notch).map((at, k) => {
-    const out = rightOf(directionOnSeam(seam, notch.along + k * (notch.step ?? 0)))
-    const edge = firstHit(at, out, cut) ?? 0
-    const near = edge <= 2.5 * seam.allowance + 1 ? edge : 0
+  return notchPlaces(piece, notch, cut).map(({ id, at, out, edge }) => {
     const tick = (from: number, to: number) => polyline([along(at, out, from), along(at, out, to)])
-    const paths = near > NOTCH_HALF + SNIP ? [tick(-NOTCH_HALF, NOTCH_HALF), tick(near - SNIP, near)] : [tick(-NOTCH_HALF, Math.max(near, NOTCH_HALF))]
-    return stroke('notch', notch.marks > 1 ? `${notch.id} ${k + 1}` : notch.id, paths)
+    const apart = edge > NOTCH_HALF + SNIP
+    const paths = apart
+      ? [tick(-NOTCH_HALF, NOTCH_HALF), tick(edge - SNIP, edge)]
+      : [tick(-NOTCH_HALF, Math.max(edge, NOTCH_HALF))]
+    return stroke('notch', id, paths)
   })
 }
 

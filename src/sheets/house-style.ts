@@ -12,6 +12,7 @@ export interface Pen {
  * fold long and short, balance lines thin).
  */
 export const PENS: Readonly<Record<MarkKind, Pen>> = {
+  'calibration grid': { weight: 0.4 },
   'cutting line': { weight: 0.7 },
   'stitching line': { weight: 0.45, dash: [6, 2] },
   'fold line': { weight: 0.6, dash: [14, 2.5, 3, 2.5] },
@@ -29,13 +30,35 @@ export const PENS: Readonly<Record<MarkKind, Pen>> = {
 /** The second square is told from the first by its dashes. */
 export const SECOND_SQUARE_DASH: readonly number[] = [2, 1]
 
-/** Text sizes (em), mm: readable at arm's length; the smallest is eight points. */
-export const TEXT = {
+/** The lines of a version that lies under the sheet's own: finer than any other dashed line. */
+export const PREVIOUS_PEN: Pen & { readonly dash: readonly number[] } = { weight: 0.18, dash: [2.5, 2.5] }
+
+/** Em of each size of text, mm. */
+export interface TextSizes {
+  readonly title: number
+  readonly body: number
+  readonly name: number
+  readonly small: number
+  readonly smallest: number
+}
+
+/** Text on paper: readable at arm's length; the smallest is eight points. */
+export const TEXT: TextSizes = {
   title: 8,
   body: 4.2,
   name: 3.6,
   small: 3.2,
   smallest: 2.8,
+}
+
+/**
+ * What a projector above a cutting table shows of a millimetre is about one pixel: lines four times and text twice as
+ * large as on paper, dashes twice as long.
+ */
+export const PROJECTED = {
+  weight: 4,
+  dash: 2,
+  text: { title: 16, body: 8.5, name: 7, small: 6.5, smallest: 5 } satisfies TextSizes,
 } as const
 
 /** Clear space kept round text, mm. */

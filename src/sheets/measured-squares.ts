@@ -3,6 +3,7 @@ import { type Path, polyline } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { SECOND_SQUARE_DASH } from './house-style.ts'
 import { centeredText } from './place-text.ts'
+import { type SquareMeasured, squareWords } from './printer-error.ts'
 import type { Mark, TextMark } from './scene.ts'
 
 /** The side of the metric and of the inch square, mm. */
@@ -10,52 +11,56 @@ export const METRIC_SQUARE = 100
 export const INCH_SQUARE = 4 * MM_PER_INCH
 
 const NAME_SIZE = 3
-
-/** The outline of a square from its lower left corner, anticlockwise. */
-function squarePath(corner: Point, side: number): Path {
-  const { x, y } = corner
-  return polyline([corner, { x: x + side, y }, { x: x + side, y: y + side }, { x, y: y + side }, corner])
-}
+const NAME_LEADING = 4.2
 
 /**
  * A 100 mm square, solid, and a 4 in square, dashed, from one lower left corner: nested, so that a letter page
- * holds both and neither can be taken for the other. Measured from line center to line center.
+ * holds both and neither can be taken for the other. Measured from line center to line center. `broken` takes a side
+ * apart where something else must stay legible.
  */
-export function measuredSquares(corner: Point): Mark[] {
-  return [
-    {
-      type: 'stroke',
-      kind: 'measured square',
-      id: '100 mm square',
-      paths: [squarePath(corner, METRIC_SQUARE)],
-      closed: true,
-    },
-    {
-      type: 'stroke',
-      kind: 'measured square',
-      id: '4 in square',
-      paths: [squarePath(corner, INCH_SQUARE)],
-      closed: true,
-      dash: SECOND_SQUARE_DASH,
-    },
-  ]
+export function measuredSquares(corner: Point, broken?: (side: Path) => readonly Path[]): Mark[] {
+  const square = (id: string, side: number) => {
+    const sides = sidesOf(corner, side)
+    const shape = broken ? { paths: sides.flatMap(broken) } : { paths: [sides.flat()], closed: true }
+    return { type: 'stroke', kind: 'measured square', id, ...shape } as const
+  }
+  return [square('100 mm square', METRIC_SQUARE), { ...square('4 in square', INCH_SQUARE), dash: SECOND_SQUARE_DASH }]
 }
 
-/** The words in the squares, `drop` mm below the inner upper edge. */
-export function squareNames(corner: Point, drop = 0): TextMark[] {
-  const x = corner.x + METRIC_SQUARE / 2
-  const y = corner.y + METRIC_SQUARE - 3 - drop
-  return [
-    centeredText('measured square', 'square name', '100 mm solid · 4 in dashed', NAME_SIZE, { x, y }, 0),
-    centeredText(
-      'measured square',
-      'square advice',
-      'measure both ways before cutting',
-      NAME_SIZE,
-      { x, y: y - 4.2 },
-      0,
-    ),
+/** The sides of a square from its lower left corner, anticlockwise. */
+function sidesOf({ x, y }: Point, side: number): Path[] {
+  const corners = [
+    { x, y },
+    { x: x + side, y },
+    { x: x + side, y: y + side },
+    { x, y: y + side },
   ]
+  return corners.map((from, k) => polyline([from, corners[(k + 1) % 4] as Point]))
+}
+
+export interface SquareNamesOptions {
+  /** How far below the inner upper edge they begin, mm; default 0. */
+  readonly drop?: number
+  /** How far right of the middle they stand, mm; default 0. */
+  readonly shift?: number
+  /** What the printer made of the square before it was allowed for, for a last line. */
+  readonly corrected?: SquareMeasured
+}
+
+/** The words in the squares. */
+export function squareNames(corner: Point, options: SquareNamesOptions = {}): TextMark[] {
+  const x = corner.x + METRIC_SQUARE / 2 + (options.shift ?? 0)
+  const y = corner.y + METRIC_SQUARE - 3 - (options.drop ?? 0)
+  const lines: [string, string][] = [
+    ['square name', '100 mm solid · 4 in dashed'],
+    ['square advice', 'measure both ways before cutting'],
+  ]
+  if (options.corrected) {
+    lines.push(['square correction', `scaled for a printer that made it ${squareWords(options.corrected)}`])
+  }
+  return lines.map(([id, text], k) =>
+    centeredText('measured square', id, text, NAME_SIZE, { x, y: y - k * NAME_LEADING }, 0),
+  )
 }
 
 /**

@@ -1,20 +1,12 @@
 import type { Segment } from './ink.ts'
 import type { PieceDrawing, PlacedDrawing } from './scene.ts'
-import { GAP } from './arrange.ts'
+import { overlaps, type Silhouette, SLICE, silhouetteOf } from './silhouette.ts'
 
-/** Height of a slice of a silhouette and step of the search, mm. */
-const SLICE = 4
+/** Step of the search, mm. */
 const STEP = 12
 
 /** Rounds of moving each piece in turn; later ones hardly ever gain a page. */
 const ROUNDS = 2
-
-/** How far each slice of a drawing reaches left and right; from its lowest ink up, in its own frame. */
-interface Silhouette {
-  readonly bottom: number
-  readonly left: readonly number[]
-  readonly right: readonly number[]
-}
 
 /** The windows that the pieces lie under, every `stepX` and `stepY` mm from the upper left. */
 export interface Windows {
@@ -34,7 +26,11 @@ export interface Windows {
  * than the gap between pieces. A search by hand's rule (one piece at a time, to the nearest place that saves
  * most), not the best of all nestings. The same input gives the same places.
  */
-export function nest(placed: readonly PlacedDrawing[], ink: ReadonlyMap<PieceDrawing, readonly Segment[]>, windows: Windows): PlacedDrawing[] {
+export function nest(
+  placed: readonly PlacedDrawing[],
+  ink: ReadonlyMap<PieceDrawing, readonly Segment[]>,
+  windows: Windows,
+): PlacedDrawing[] {
   const shapes = placed.map(({ drawing }) => silhouetteOf(ink.get(drawing) ?? []))
   const places = placed.map((p) => p.at)
   for (let round = 0; round < ROUNDS; round++) {
@@ -93,31 +89,6 @@ function betterPlace(
   return best
 }
 
-function silhouetteOf(ink: readonly Segment[]): Silhouette {
-  const bottom = Math.min(...ink.map((s) => Math.min(s.a.y, s.b.y) - s.half))
-  const top = Math.max(...ink.map((s) => Math.max(s.a.y, s.b.y) + s.half))
-  const count = Math.floor((top - bottom) / SLICE) + 1
-  const left = new Array<number>(count).fill(Number.POSITIVE_INFINITY)
-  const right = new Array<number>(count).fill(Number.NEGATIVE_INFINITY)
-  for (const { a, b, half } of ink) {
-    const [low, high] = a.y < b.y ? [a, b] : [b, a]
-    const first = Math.max(0, Math.floor((low.y - half - bottom) / SLICE))
-    const last = Math.min(count - 1, Math.floor((high.y + half - bottom) / SLICE))
-    for (let n = first; n <= last; n++) {
-      // The part of the segment inside the slice; a level one lies in it whole.
-      const rise = high.y - low.y
-      const at = (y: number) => (rise === 0 ? 0 : Math.min(1, Math.max(0, (y - low.y) / rise)))
-      const t0 = at(bottom + n * SLICE - half)
-      const t1 = rise === 0 ? 1 : at(bottom + (n + 1) * SLICE + half)
-      const x0 = low.x + (high.x - low.x) * t0
-      const x1 = low.x + (high.x - low.x) * t1
-      left[n] = Math.min(left[n] as number, Math.min(x0, x1) - half)
-      right[n] = Math.max(right[n] as number, Math.max(x0, x1) + half)
-    }
-  }
-  return { bottom, left, right }
-}
-
 /** Calls back with every window that the silhouette touches, filled: a page inside a piece is wanted anyhow. */
 function eachWindow(shape: Silhouette, at: Place, w: Windows, visit: (cell: number) => void): void {
   const count = shape.left.length
@@ -140,23 +111,4 @@ function eachWindow(shape: Silhouette, at: Place, w: Windows, visit: (cell: numb
     const last = Math.min(w.columns - 1, Math.floor((right + at.x) / w.stepX))
     for (let column = first; column <= last; column++) visit(row * w.columns + column)
   }
-}
-
-/** Whether two silhouettes come nearer than the gap, level or up and down. */
-function overlaps(a: Silhouette, atA: Place, b: Silhouette, atB: Place): boolean {
-  const reach = Math.ceil(GAP / SLICE)
-  const lift = (atA.y + a.bottom - atB.y - b.bottom) / SLICE
-  const first = Math.max(0, Math.floor(-lift) - reach)
-  for (let n = first; n < a.left.length; n++) {
-    const m = n + lift
-    if (m > b.left.length + reach) break
-    const leftA = (a.left[n] as number) + atA.x - GAP
-    const rightA = (a.right[n] as number) + atA.x + GAP
-    const from = Math.max(0, Math.floor(m) - reach)
-    const to = Math.min(b.left.length - 1, Math.ceil(m) + reach)
-    for (let k = from; k <= to; k++) {
-      if ((b.left[k] as number) + atB.x < rightA && (b.right[k] as number) + atB.x > leftA) return true
-    }
-  }
-  return false
 }

@@ -77,15 +77,22 @@ function placesAlong(from: number, to: number): Places {
 function crossesAt(room: Room, places: Places, at: (along: number) => Point, edge: string): Mark[] {
   return places.crosses.map((tries, k) => {
     const box = (along: number) => ({ center: at(along), along: { x: 1, y: 0 }, halfWidth: ARM, halfHeight: ARM })
-    const place = tries.find((along) => room.fits(box(along), 0.5)) ?? (tries[0] as number)
+    const place = tries.find((along) => room.fits(box(along), 0.5)) ?? roomiest(room, tries, box)
     room.take(box(place))
     return { type: 'stroke', kind: 'page frame', id: `cross ${edge} ${k + 1}`, paths: ringedCross(at(place)) } as const
   })
 }
 
-function edgeName(room: Room, text: string, tries: readonly number[], at: (along: number) => Point, angle: number): Mark {
+function edgeName(
+  room: Room,
+  text: string,
+  tries: readonly number[],
+  at: (along: number) => Point,
+  angle: number,
+): Mark {
   const name = (along: number) => centeredText('page frame', `edge ${text}`, text, NAME_SIZE, at(along), angle)
-  const place = tries.find((along) => room.fits(textBox(name(along)), 1)) ?? roomiest(room, tries, (along) => textBox(name(along)))
+  const place =
+    tries.find((along) => room.fits(textBox(name(along)), 1)) ?? roomiest(room, tries, (along) => textBox(name(along)))
   const mark = name(place)
   room.take(textBox(mark))
   return mark
@@ -108,7 +115,13 @@ function ringedCross(center: Point): Path[] {
       cubic(at(-1, 0), at(-1, -q), at(-q, -1), at(0, -1)),
       cubic(at(0, -1), at(q, -1), at(1, -q), at(1, 0)),
     ],
-    polyline([{ x: x - ARM, y }, { x: x + ARM, y }]),
-    polyline([{ x, y: y - ARM }, { x, y: y + ARM }]),
+    polyline([
+      { x: x - ARM, y },
+      { x: x + ARM, y },
+    ]),
+    polyline([
+      { x, y: y - ARM },
+      { x, y: y + ARM },
+    ]),
   ]
 }

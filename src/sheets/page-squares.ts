@@ -1,43 +1,94 @@
 import type { Box } from '../geometry/bounds.ts'
 import { contains } from '../geometry/contains.ts'
-import type { Path } from '../geometry/path.ts'
-import type { Point } from '../geometry/point.ts'
+import { endOf, type Path, polyline, startOf } from '../geometry/path.ts'
+import { along, type Point } from '../geometry/point.ts'
 import { type Segment, textBox } from './ink.ts'
-import { INCH_SQUARE, measuredSquares, METRIC_SQUARE, squareNames } from './measured-squares.ts'
-import { openRoom, type Room, type TurnedBox } from './room.ts'
+import { type InkRaster, inkRaster } from './ink-raster.ts'
+import { INCH_SQUARE, METRIC_SQUARE, measuredSquares, squareNames } from './measured-squares.ts'
+import type { SquareMeasured } from './printer-error.ts'
 import type { Mark, TextMark } from './scene.ts'
 
-const STEP = 8
+/** The finest step of the search for a place, mm, and the most steps along a side of the page. */
+const STEP = 4
+const MOST_STEPS = 40
 
-/** Less than one crossing line. */
+/** Where the words are tried in the square: right of the middle, and so far down, mm. */
+const SHIFTS = [0, -18, 18]
+const LOWEST_WORDS = 84
+
+/** Clear space that is wished round the sides, and round the words, mm; half a pen's weight is in it. */
+const CLEARANCE = 1.7
+
+const EDGE = 5
+
+/** So much of a side at a corner is drawn whatever lies there: it is what is measured. */
+const ARM = 8
+
+/** Shorter runs between two gaps are left out, mm. */
+const SHORTEST_RUN = 4
+
+/** What a square costs besides each inked millimetre under its sides: under its corners; a piece under it; anything inside. */
+const ON_ARM = 20
 const ON_PIECE = 0.5
-
-/** Half the width of the strip along a side that is wished clear, mm. */
-const BAND = 1.5
+const AROUND = 0.25
 
 /**
- * The two squares where their sides cross the least of the pattern, nearest the lower left corner of the box;
- * their words, likewise, inside them. A page full of lines still gets them: lines may cross a square, never the
- * words if it can be helped. Between places alike, the waste beside the pieces (`outlines`) is better than inside one.
+ * The two squares in free space of the box: beside the pieces, else inside one where no line runs, nearest the lower
+ * left corner. Where there is none, they lie where their corners are clear and their sides cross least; sides then stop
+ * on either side of every line and word of the page (`ink`), so that these stay legible. Throws when the box is too
+ * small.
  */
-export function pageSquares(box: Box, ink: readonly Segment[], outlines: readonly Path[]): Mark[] {
-  const room = openRoom(ink)
-  const corners = cornersIn(box)
-  let best: { corner: Point; names: TextMark[] } | undefined
+export function pageSquares(
+  box: Box,
+  ink: readonly Segment[],
+  outlines: readonly Path[],
+  corrected?: SquareMeasured,
+): Mark[] {
+  // Ink just outside the box matters to a square at its edge.
+  const around = { left: box.left - EDGE, bottom: box.bottom - EDGE, right: box.right + EDGE, top: box.top + EDGE }
+  const raster = inkRaster(around, ink)
+  let best: { corner: Point; names: TextMark[]; crossed: boolean } | undefined
   let least = Number.POSITIVE_INFINITY
-  for (const corner of corners) {
-    let sides = 0
-    for (const side of sidesOf(corner)) if (sides < least) sides += room.touches(side, 0)
-    if (sides >= least) continue
-    const { names, touches } = clearestNames(room, corner)
-    const cost = sides + 2 * touches + (onPiece(corner, outlines) ? ON_PIECE : 0)
+  for (const corner of cornersIn(box)) {
+    const arms = ON_ARM * sum(armsOf(corner).map((arm) => raster.count(arm, CLEARANCE)))
+    if (arms >= least) continue
+    const sides = sum(bandsOf(corner).map((band) => raster.count(band, CLEARANCE)))
+    if (arms + sides >= least) continue
+    const { names, touches } = clearestNames(raster, corner, corrected)
+    const inside = raster.count(insideOf(corner), 0) > 0 ? AROUND : 0
+    const cost = arms + sides + touches + inside + (onPiece(corner, outlines) ? ON_PIECE : 0)
     if (cost >= least) continue
     least = cost
-    best = { corner, names }
+    best = { corner, names, crossed: arms + sides > 0 }
     if (cost === 0) break
   }
   if (!best) throw new RangeError('the page is too small for the measured squares')
-  return [...measuredSquares(best.corner), ...best.names]
+  const { corner, names, crossed } = best
+  const broken = (side: Path) => clearRuns(side, raster)
+  return [...(crossed ? measuredSquares(corner, broken) : measuredSquares(corner)), ...names]
+}
+
+/** The parts of a straight level or upright side that keep clear of the ink, and both its ends. */
+function clearRuns(side: Path, raster: InkRaster): Path[] {
+  const from = startOf(side)
+  const to = endOf(side)
+  const length = Math.hypot(to.x - from.x, to.y - from.y)
+  const direction = { x: (to.x - from.x) / length, y: (to.y - from.y) / length }
+  const at = (s: number) => along(from, direction, s)
+  const cells = Math.round(length)
+  const cell = length / cells
+  const clear = (k: number) => {
+    if (k * cell < ARM || (k + 1) * cell > length - ARM) return true
+    return raster.count(boxOf(at(k * cell), at((k + 1) * cell)), CLEARANCE) === 0
+  }
+  const runs: Path[] = []
+  let start = 0
+  for (let k = 0; k <= cells; k++) {
+    if (k < cells && clear(k)) continue
+    if ((k - start) * cell >= SHORTEST_RUN) runs.push(polyline([at(start * cell), k === cells ? to : at(k * cell)]))
+    start = k + 1
+  }
+  return runs
 }
 
 /** Whether a corner or the middle of the larger square lies on a piece. */
@@ -54,32 +105,76 @@ function onPiece({ x, y }: Point, outlines: readonly Path[]): boolean {
 }
 
 function cornersIn(box: Box): Point[] {
-  const found: Point[] = []
-  const maxX = box.right - INCH_SQUARE
-  const maxY = box.top - INCH_SQUARE
-  for (let x = box.left; x < maxX + STEP; x += STEP) {
-    for (let y = box.bottom; y < maxY + STEP; y += STEP) found.push({ x: Math.min(x, maxX), y: Math.min(y, maxY) })
+  const spareX = box.right - INCH_SQUARE - box.left
+  const spareY = box.top - INCH_SQUARE - box.bottom
+  if (spareX < -1e-9 || spareY < -1e-9) return []
+  const shares = (spare: number) => {
+    const count = Math.min(MOST_STEPS, Math.ceil(Math.max(0, spare) / STEP))
+    return Array.from({ length: count + 1 }, (_, k) => (count === 0 ? 0 : (spare * k) / count))
   }
-  const away = (p: Point) => Math.hypot(p.x - box.left, p.y - box.bottom)
-  return found.filter((p) => p.x >= box.left - 1e-9 && p.y >= box.bottom - 1e-9).sort((a, b) => away(a) - away(b))
+  const found = shares(spareX).flatMap((dx) => shares(spareY).map((dy) => ({ dx, dy })))
+  return found
+    .sort((a, b) => Math.hypot(a.dx, a.dy) - Math.hypot(b.dx, b.dy))
+    .map(({ dx, dy }) => ({ x: box.left + dx, y: box.bottom + dy }))
 }
 
-/** Strips over the sides of both squares: two are shared, two lie 1.6 mm apart. */
-function sidesOf(corner: Point): TurnedBox[] {
-  const middle = (METRIC_SQUARE + INCH_SQUARE) / 2
-  const half = INCH_SQUARE / 2
-  const level = (y: number) => ({ center: { x: corner.x + half, y }, along: { x: 1, y: 0 }, halfWidth: half, halfHeight: BAND })
-  const upright = (x: number) => ({ center: { x, y: corner.y + half }, along: { x: 1, y: 0 }, halfWidth: BAND, halfHeight: half })
-  return [level(corner.y), level(corner.y + middle), upright(corner.x), upright(corner.x + middle)]
+function boxOf(a: Point, b: Point): Box {
+  return { left: Math.min(a.x, b.x), bottom: Math.min(a.y, b.y), right: Math.max(a.x, b.x), top: Math.max(a.y, b.y) }
 }
 
-function clearestNames(room: Room, corner: Point): { names: TextMark[]; touches: number } {
-  let best = { names: squareNames(corner), touches: Number.POSITIVE_INFINITY }
-  for (let drop = 0; drop <= 88; drop += 8) {
-    const names = squareNames(corner, drop)
-    const touches = names.reduce((sum, name) => sum + room.touches(textBox(name), 1), 0)
-    if (touches < best.touches) best = { names, touches }
-    if (touches === 0) break
+/** The sides of both squares: two are shared, two lie 1.6 mm apart. */
+function bandsOf({ x, y }: Point): Box[] {
+  const end = INCH_SQUARE
+  const near = [0, 0] as const
+  const far = [METRIC_SQUARE, INCH_SQUARE] as const
+  return [near, far].flatMap(([low, high]) => [
+    { left: x, bottom: y + low, right: x + end, top: y + high },
+    { left: x + low, bottom: y, right: x + high, top: y + end },
+  ])
+}
+
+/** The ends of the same sides. */
+function armsOf(corner: Point): Box[] {
+  return bandsOf(corner).flatMap((band) => {
+    const level = band.right - band.left > band.top - band.bottom
+    return level
+      ? [
+          { ...band, right: band.left + ARM },
+          { ...band, left: band.right - ARM },
+        ]
+      : [
+          { ...band, top: band.bottom + ARM },
+          { ...band, bottom: band.top - ARM },
+        ]
+  })
+}
+
+function insideOf({ x, y }: Point): Box {
+  return { left: x, bottom: y, right: x + INCH_SQUARE, top: y + INCH_SQUARE }
+}
+
+function clearestNames(
+  raster: InkRaster,
+  corner: Point,
+  corrected: SquareMeasured | undefined,
+): { names: TextMark[]; touches: number } {
+  let best: { names: TextMark[]; touches: number } | undefined
+  for (const shift of SHIFTS) {
+    for (let drop = 0; drop <= LOWEST_WORDS; drop += 6) {
+      const names = squareNames(corner, { drop, shift, ...(corrected ? { corrected } : {}) })
+      const touches = sum(names.map((name) => raster.count(levelBox(name), CLEARANCE)))
+      if (!best || touches < best.touches) best = { names, touches }
+      if (touches === 0) return best
+    }
   }
-  return best
+  return best as NonNullable<typeof best>
+}
+
+function levelBox(text: TextMark): Box {
+  const { center, halfWidth: w, halfHeight: h } = textBox(text)
+  return { left: center.x - w, bottom: center.y - h, right: center.x + w, top: center.y + h }
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0)
 }

@@ -1,7 +1,7 @@
 import { polyline } from '../geometry/path.ts'
 import { rule } from './measured-squares.ts'
-import { leftText } from './sheet-foot.ts'
 import type { Mark, TextMark } from './scene.ts'
+import { leftText } from './sheet-foot.ts'
 import { fittingSize, textWidth } from './text-width.ts'
 import type { PageShape } from './tile-grid.ts'
 

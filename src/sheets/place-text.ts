@@ -1,13 +1,20 @@
 import type { Box } from '../geometry/bounds.ts'
 import { add, angleOf, dot, heading, leftOf, type Point, rotateAbout, scale } from '../geometry/point.ts'
-import type { BlockLine } from './title-block.ts'
 import { TEXT_CLEARANCE } from './house-style.ts'
 import type { Room, TurnedBox } from './room.ts'
 import type { MarkKind, TextMark } from './scene.ts'
 import { ASCENT, DESCENT, textWidth } from './text-width.ts'
+import type { BlockLine } from './title-block.ts'
 
 /** The line of text whose box has this center, reading along this direction. */
-export function centeredText(kind: MarkKind, id: string, text: string, size: number, center: Point, angle: number): TextMark {
+export function centeredText(
+  kind: MarkKind,
+  id: string,
+  text: string,
+  size: number,
+  center: Point,
+  angle: number,
+): TextMark {
   const rise = ((ASCENT - DESCENT) / 2) * size
   const at = add(center, scale(leftOf(heading(angle)), -rise))
   return { type: 'text', kind, id, text, at, angle, size }
@@ -23,7 +30,7 @@ function lineBox(text: string, size: number, center: Point, angle: number): Turn
 }
 
 /** A direction turned round where it would make text stand on its head. */
-function readable(direction: Point): number {
+export function readable(direction: Point): number {
   const angle = angleOf(direction)
   // Straight down reads from the right, as straight up does; a hair of slack keeps verticals alike.
   if (angle > Math.PI / 2 + 1e-3) return angle - Math.PI
@@ -66,7 +73,7 @@ export function textBeside(
       }
     }
   }
-  return undefined
+  return room.acrossWalls && textBeside(room.acrossWalls, mark, place, options)
 }
 
 /** The text near a point, on the side that `toward` looks to, level or along `toward`; undefined without room. */
@@ -83,7 +90,8 @@ export function textNear(
       for (const angle of [0, readable(direction)]) {
         const trial = lineBox(mark.text, mark.size, at, angle)
         const across = leftOf(trial.along)
-        const support = trial.halfWidth * Math.abs(dot(trial.along, direction)) + trial.halfHeight * Math.abs(dot(across, direction))
+        const support =
+          trial.halfWidth * Math.abs(dot(trial.along, direction)) + trial.halfHeight * Math.abs(dot(across, direction))
         const box = { ...trial, center: add(at, scale(direction, distance + support)) }
         if (!room.fits(box, TEXT_CLEARANCE / 2)) continue
         room.take(box)
@@ -91,7 +99,7 @@ export function textNear(
       }
     }
   }
-  return undefined
+  return room.acrossWalls && textNear(room.acrossWalls, mark, at, toward, distances)
 }
 
 const LEADING = 1.3
@@ -100,6 +108,8 @@ const LEADING = 1.3
 const GRID = 9
 
 export interface BlockOptions {
+  /** Start of the ids of its lines. */
+  readonly id: string
   /** Directions of reading that may be used, best first. */
   readonly angles: readonly number[]
   /** Where it should be if it can. */
@@ -112,7 +122,12 @@ export interface BlockOptions {
  * A block of centered lines where it fits inside a box of the sheet, nearest the wished place, as large as it
  * can be; undefined where even the smallest does not fit.
  */
-export function textBlock(room: Room, lines: readonly BlockLine[], within: Box, options: BlockOptions): TextMark[] | undefined {
+export function textBlock(
+  room: Room,
+  lines: readonly BlockLine[],
+  within: Box,
+  options: BlockOptions,
+): TextMark[] | undefined {
   const bodySize = Math.min(...lines.map((l) => l.size))
   const centers = gridOf(within).sort((a, b) => away(a, options.near) - away(b, options.near))
   for (const factor of [1, 0.86, 0.75, options.smallest / bodySize]) {
@@ -124,12 +139,12 @@ export function textBlock(room: Room, lines: readonly BlockLine[], within: Box, 
           const box = blockBox(scaled, center, angle)
           if (!room.fits(box, clearance)) continue
           room.take(box)
-          return setBlock(scaled, center, angle)
+          return setBlock(scaled, center, angle, options.id)
         }
       }
     }
   }
-  return undefined
+  return room.acrossWalls && textBlock(room.acrossWalls, lines, within, options)
 }
 
 /** The box of a block of centered lines. */
@@ -140,13 +155,13 @@ export function blockBox(lines: readonly BlockLine[], center: Point, angle: numb
 }
 
 /** The lines of a block set about its center. */
-export function setBlock(lines: readonly BlockLine[], center: Point, angle: number, id = 'title'): TextMark[] {
+export function setBlock(lines: readonly BlockLine[], center: Point, angle: number, id: string): TextMark[] {
   const down = scale(leftOf(heading(angle)), -1)
   let top = -blockBox(lines, center, angle).halfHeight
-  return lines.map((l, k) => {
+  return lines.map((l) => {
     const middle = top + (l.size * LEADING) / 2
     top += l.size * LEADING
-    return centeredText('label', `${id} ${k + 1}`, l.text, l.size, add(center, scale(down, middle)), angle)
+    return centeredText('label', `${id} ${l.id}`, l.text, l.size, add(center, scale(down, middle)), angle)
   })
 }
 

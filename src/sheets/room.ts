@@ -1,6 +1,6 @@
 import { contains } from '../geometry/contains.ts'
 import type { Path } from '../geometry/path.ts'
-import type { Point } from '../geometry/point.ts'
+import { between, type Point } from '../geometry/point.ts'
 import type { Segment } from './ink.ts'
 
 /** A rectangle at any angle: its center, the unit direction of its width, half its width and height, mm. */
@@ -19,11 +19,18 @@ export interface Room {
   touches(box: TurnedBox, clearance: number): number
   /** From now on nothing else fits there. */
   take(box: TurnedBox): void
+  /** The same room without its walls, for what finds no place between them. */
+  readonly acrossWalls?: Room
 }
 
-/** A room with this ink, bounded by a closed path when one is given. */
-export function openRoom(ink: readonly Segment[], outline?: Path): Room {
+/** A room with this ink, bounded by a closed path when one is given; `walls` are kept clear like ink, see `acrossWalls`. */
+export function openRoom(ink: readonly Segment[], outline?: Path, walls: readonly Segment[] = []): Room {
   const taken: Segment[] = []
+  const plain = roomOf(ink, taken, outline)
+  return walls.length === 0 ? plain : { ...roomOf([...ink, ...walls], taken, outline), acrossWalls: plain }
+}
+
+function roomOf(ink: readonly Segment[], taken: Segment[], outline: Path | undefined): Room {
   const hits = (box: TurnedBox, clearance: number, first: boolean) => {
     let count = 0
     for (const list of [ink, taken]) {
@@ -53,11 +60,19 @@ function cornersOf(box: TurnedBox): [Point, Point, Point, Point] {
   return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
 }
 
-/** The edges of a box and a diagonal, so that a small box inside a large one is noticed. */
+/** Lower than any text, mm: between two of a box's segments nothing fits. */
+const HATCH = 2.5
+
+/** The edges of a box and lines along it so near to each other that a small box inside a large one is noticed. */
 export function boxSegments(box: TurnedBox): Segment[] {
   const [a, b, c, d] = cornersOf(box)
-  const edge = (p: Point, q: Point) => ({ a: p, b: q, half: 0 })
-  return [edge(a, b), edge(b, c), edge(c, d), edge(d, a), edge(a, c), edge(b, d)]
+  const rows = Math.ceil((2 * box.halfHeight) / HATCH)
+  const along = Array.from({ length: rows + 1 }, (_, k) => edge(between(a, d, k / rows), between(b, c, k / rows)))
+  return [...along, edge(a, d), edge(b, c)]
+}
+
+function edge(a: Point, b: Point): Segment {
+  return { a, b, half: 0 }
 }
 
 /** Whether the segment with its pen comes within `clearance` of the box. */

@@ -2,6 +2,7 @@ import type { LengthUnit } from '../base/units.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { movePath, type Path } from '../geometry/path.ts'
 import { add, type Point } from '../geometry/point.ts'
+import type { Segment } from './ink.ts'
 
 /** What a mark means to a cutter; each kind has one look (house-style.ts), one SVG group and one PDF layer. */
 export type MarkKind =
@@ -16,10 +17,12 @@ export type MarkKind =
   | 'landmark'
   | 'label'
   | 'measured square'
+  | 'calibration grid'
   | 'page frame'
 
 /** From the bottom up: what must stay legible is drawn last. */
 export const KIND_ORDER: readonly MarkKind[] = [
+  'calibration grid',
   'balance line',
   'ease stitching',
   'grain line',
@@ -40,8 +43,13 @@ export function pluralOf(kind: MarkKind): string {
   return kind === 'notch' ? 'notches' : `${kind}s`
 }
 
+interface OfVersion {
+  /** The version that the mark belongs to, where it is not the sheet's own: a layer of its own in a PDF. */
+  readonly version?: string
+}
+
 /** Lines drawn with the pen of their kind. */
-export interface StrokeMark {
+export interface StrokeMark extends OfVersion {
   readonly type: 'stroke'
   readonly kind: MarkKind
   /** Unique in its group. */
@@ -55,7 +63,7 @@ export interface StrokeMark {
 }
 
 /** A small solid shape: an arrow head. */
-export interface FillMark {
+export interface FillMark extends OfVersion {
   readonly type: 'fill'
   readonly kind: MarkKind
   readonly id: string
@@ -63,7 +71,7 @@ export interface FillMark {
 }
 
 /** One line of text centered on its baseline, which passes through `at` in the direction `angle`. */
-export interface TextMark {
+export interface TextMark extends OfVersion {
   readonly type: 'text'
   readonly kind: MarkKind
   readonly id: string
@@ -83,6 +91,8 @@ export interface PieceDrawing {
   readonly description: string
   readonly marks: readonly Mark[]
   readonly box: Box
+  /** The same drawing with its text clear of these lines, in the drawing's frame, wherever there is room: of page edges. */
+  readonly labelled?: (walls: readonly Segment[]) => PieceDrawing
 }
 
 /** A drawing moved to its place on a sheet: `at` is added to every point. */
@@ -109,6 +119,8 @@ export interface SheetInfo {
   /** Labels of the fittings applied, in order. */
   readonly fittings?: readonly string[]
   readonly date?: string
+  /** Label of the version that is drawn thin under this one. */
+  readonly under?: string
   readonly units: LengthUnit
 }
 

@@ -4,8 +4,9 @@ import type { Path } from '../geometry/path.ts'
 import { startOf } from '../geometry/path.ts'
 import { PENS } from '../sheets/house-style.ts'
 import type { TilePage, TileSet } from '../sheets/lay-out-tiles.ts'
-import { KIND_ORDER, type Mark, type MarkKind, pluralOf } from '../sheets/scene.ts'
+import type { Mark } from '../sheets/scene.ts'
 import { textWidth } from '../sheets/text-width.ts'
+import { type Layer, type LayerGroup, pdfLayers } from './pdf-layers.ts'
 
 /** Points in a millimetre. */
 const POINT = 72 / 25.4
@@ -23,22 +24,29 @@ export interface PdfOptions {
 }
 
 type Document = PDFKit.PDFDocument
+type DocumentMaker = new (options?: PDFKit.PDFDocumentOptions) => Document
 
 /** What pdfkit keeps to itself but layers and viewer preferences need. */
 interface Internals {
   readonly _root: { readonly data: Record<string, unknown> }
   readonly page: { readonly resources: { readonly data: Record<string, unknown> } }
+  readonly _font: { layoutRun: (text: string, features?: unknown) => unknown }
 }
 
 /**
- * The pages as a PDF at true scale: one rectangular clip a page, plain strokes and fills, a layer for each kind
- * of mark, an outline by piece, no scaling asked of the viewer. Same tiles and options, same bytes. Coordinates to
- * 1e-6 pt. Rejects on a date that is none or a font that cannot be read.
+ * The pages as a PDF at true scale: one rectangular clip a page, plain strokes and fills, a layer for each version and
+ * in it for each kind of mark, an outline by piece, no scaling asked of the viewer. Same tiles and options, same bytes.
+ * Coordinates to 1e-6 pt. Rejects on a date that is none or a font that cannot be read.
  */
 export async function writePdf(tiles: TileSet, options: PdfOptions): Promise<Uint8Array> {
+  const { default: PDFDocument } = await import('pdfkit')
+  return collect(drawPdf(PDFDocument, tiles, options))
+}
+
+/** The same as pdfkit's document, ended and yet to be read. Throws as `writePdf` rejects. */
+export function drawPdf(PDFDocument: DocumentMaker, tiles: TileSet, options: PdfOptions): Document {
   const date = new Date(options.date)
   if (Number.isNaN(date.getTime())) throw new RangeError(`"${options.date}" is not a date`)
-  const { default: PDFDocument } = await import('pdfkit')
   const settings = {
     autoFirstPage: false,
     pdfVersion: '1.7',
@@ -56,19 +64,38 @@ export async function writePdf(tiles: TileSet, options: PdfOptions): Promise<Uin
     },
   }
   const doc = new PDFDocument(settings as unknown as PDFKit.PDFDocumentOptions)
-  const bytes = collect(doc)
-  const layers = openLayers(doc, tiles)
+  keepLayouts(doc)
+  const groups = pdfLayers(tiles)
+  const properties = openLayers(doc, groups)
   const bookmark = outlineBy(doc, tiles)
   for (const page of tiles.pages) {
-    doc.addPage({ size: [tiles.width * POINT, tiles.height * POINT], margin: 0 })
-    drawPage(doc, tiles, page, layers)
+    const { x, y } = tiles.printScale
+    doc.addPage({ size: [tiles.width * x * POINT, tiles.height * y * POINT], margin: 0 })
+    ;(doc as unknown as Internals).page.resources.data.Properties = properties
+    if (x !== 1 || y !== 1) doc.scale(x, y)
+    drawPage(doc, tiles, page, groups)
     bookmark(page)
   }
   const root = (doc as unknown as Internals)._root.data
   const preferences = root.ViewerPreferences as { data: Record<string, unknown> }
   preferences.data.PrintScaling = 'None'
   doc.end()
-  return bytes
+  return doc
+}
+
+/**
+ * pdfkit lays every text out three times and remembers none where features are asked for; most words of a page are on
+ * every other one too. All text of a document has the same font and features.
+ */
+function keepLayouts(doc: Document): void {
+  const font = (doc as unknown as Internals)._font
+  const layOut = font.layoutRun.bind(font)
+  const kept = new Map<string, unknown>()
+  font.layoutRun = (text, features) => {
+    const run = kept.get(text) ?? layOut(text, features)
+    kept.set(text, run)
+    return run
+  }
 }
 
 function collect(doc: Document): Promise<Uint8Array> {
@@ -88,52 +115,50 @@ function collect(doc: Document): Promise<Uint8Array> {
   })
 }
 
-interface Layers {
-  readonly names: ReadonlyMap<MarkKind, string>
-  readonly properties: Readonly<Record<string, unknown>>
-}
-
-/** An optional content group for each kind of mark that occurs, all of them on. */
-function openLayers(doc: Document, tiles: TileSet): Layers {
-  const present = new Set(tiles.pages.flatMap((p) => [...p.pattern, ...p.furniture].map((mark) => mark.kind)))
-  const kinds = KIND_ORDER.filter((kind) => present.has(kind))
-  const groups = kinds.map((kind) => {
+/** Makes the optional content groups, all of them on; returns them by the names that pages use. */
+function openLayers(doc: Document, groups: readonly LayerGroup[]): Record<string, unknown> {
+  const open = (title: string) => {
     // pdfkit writes a String object as text and a bare string as a name.
-    const group = doc.ref({ Type: 'OCG', Name: new String(layerTitle(kind)) })
+    const group = doc.ref({ Type: 'OCG', Name: new String(title) })
     group.end(undefined)
     return group
-  })
-  const root = (doc as unknown as Internals)._root.data
-  root.OCProperties = { OCGs: groups, D: { Name: new String('Pattern'), Order: groups, ON: groups } }
-  return {
-    names: new Map(kinds.map((kind, k) => [kind, `L${k}`])),
-    properties: Object.fromEntries(groups.map((group, k) => [`L${k}`, group])),
   }
+  const properties: Record<string, unknown> = {}
+  const order = groups.flatMap(({ title, name, layers }) => {
+    if (name) properties[name] = open(title)
+    for (const layer of layers) properties[layer.name] = open(layer.title)
+    const refs = layers.map((layer) => properties[layer.name])
+    // A version switches all of its lines; in a list of layers they are its children.
+    return name ? [properties[name], refs] : refs
+  })
+  const all = Object.values(properties)
+  const root = (doc as unknown as Internals)._root.data
+  root.OCProperties = { OCGs: all, D: { Name: new String('Pattern'), Order: order, ON: all } }
+  return properties
 }
 
-function layerTitle(kind: MarkKind): string {
-  const plural = pluralOf(kind)
-  return plural.charAt(0).toUpperCase() + plural.slice(1)
-}
-
-function drawPage(doc: Document, tiles: TileSet, page: TilePage, layers: Layers): void {
-  ;(doc as unknown as Internals).page.resources.data.Properties = layers.properties
+function drawPage(doc: Document, tiles: TileSet, page: TilePage, groups: readonly LayerGroup[]): void {
   const flip = (y: number) => tiles.height - y
   const { left, bottom, right, top } = tiles.frame
   doc.save()
   doc.rect(left * POINT, flip(top) * POINT, (right - left) * POINT, (top - bottom) * POINT).clip()
-  drawKinds(doc, page.pattern, tiles.height, layers)
+  for (const { name, layers } of groups) {
+    if (!name) continue
+    doc.addContent(`/OC /${name} BDC`)
+    drawLayers(doc, page.pattern, tiles.height, layers)
+    doc.addContent('EMC')
+  }
   doc.restore()
-  drawKinds(doc, page.furniture, tiles.height, layers)
+  for (const { name, layers } of groups) if (!name) drawLayers(doc, page.furniture, tiles.height, layers)
 }
 
-function drawKinds(doc: Document, marks: readonly Mark[], height: number, layers: Layers): void {
-  for (const kind of KIND_ORDER) {
-    const ofKind = marks.filter((mark) => mark.kind === kind)
-    if (ofKind.length === 0) continue
-    doc.addContent(`/OC /${layers.names.get(kind)} BDC`)
+function drawLayers(doc: Document, marks: readonly Mark[], height: number, layers: readonly Layer[]): void {
+  for (const { name, has } of layers) {
+    const inLayer = marks.filter(has)
+    if (inLayer.length === 0) continue
+    doc.addContent(`/OC /${name} BDC`)
     doc.lineJoin('round').lineCap('butt')
-    for (const mark of ofKind) drawMark(doc, mark, height)
+    for (const mark of inLayer) drawMark(doc, mark, height)
     doc.addContent('EMC')
   }
 }
@@ -186,7 +211,7 @@ function trace(doc: Document, path: Path, height: number, closed: boolean): void
 function outlineBy(doc: Document, tiles: TileSet): (page: TilePage) => void {
   const items = new Map<string, PDFKit.PDFOutline>()
   return (page) => {
-    if (!page.window) doc.outline.addItem('Page map')
+    if (page.map) doc.outline.addItem('Page map')
     for (const id of page.pieces) {
       const item = items.get(id) ?? doc.outline.addItem(tiles.titles.get(id) ?? id)
       items.set(id, item)

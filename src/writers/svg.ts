@@ -19,7 +19,7 @@ export interface SvgOptions {
 
 /**
  * The scene as an SVG document at true scale: width and height in mm, equal to the viewBox; one group for each
- * piece and in it for each kind of line, with ids that depend on the scene alone. Coordinates rounded to 1e-4 mm.
+ * piece and in it for each kind of line, layers in an editor that has them, with ids that depend on the scene alone. Coordinates rounded to 1e-4 mm.
  * Same scene and options, same bytes.
  */
 export async function writeSvg(scene: Scene, options: SvgOptions): Promise<string> {
@@ -40,6 +40,7 @@ function draw(svg: Svg, scene: Scene, options: SvgOptions): string {
   const height = rounded(scene.height, DECIMALS)
   svg.attr({
     id: id('sheet'),
+    'xmlns:inkscape': 'http://www.inkscape.org/namespaces/inkscape',
     width: `${width}mm`,
     height: `${height}mm`,
     viewBox: `0 0 ${width} ${height}`,
@@ -55,14 +56,14 @@ function draw(svg: Svg, scene: Scene, options: SvgOptions): string {
   for (const placed of scene.pieces) {
     const { drawing } = placed
     const group = svg.group()
-    group.id(id(drawing.id))
+    asLayer(group.id(id(drawing.id)), drawing.title)
     named(group, id(drawing.id, 'title'), id(drawing.id, 'description'), drawing.title, drawing.description)
-    drawKinds(group, drawing.id, placedMarks(placed), place, id)
+    drawVersions(group, drawing.id, placedMarks(placed), place, id)
   }
   if (scene.sheet.length > 0) {
     const group = svg.group()
-    group.id(id('foot'))
-    drawKinds(group, 'foot', scene.sheet, place, id)
+    asLayer(group.id(id('foot')), 'Foot')
+    drawVersions(group, 'foot', scene.sheet, place, id)
   }
   return `<?xml version="1.0" encoding="UTF-8"?>\n${svg.svg()}\n`
 }
@@ -72,14 +73,31 @@ function named(element: Svg | G, titleId: string, descriptionId: string, title: 
   element.element('desc').id(descriptionId).words(description)
 }
 
+/** Editors that know layers show the group as one, by this name; to everything else it is a group. */
+function asLayer(group: G, name: string): void {
+  group.attr({ 'inkscape:groupmode': 'layer', 'inkscape:label': name })
+}
+
 type IdMaker = (...words: readonly string[]) => string
+
+/** What lies under the sheet's own version goes into one group of its own, to be shown or hidden together. */
+function drawVersions(parent: G, owner: string, marks: readonly Mark[], place: (p: Point) => Point, id: IdMaker): void {
+  const under = marks.filter((mark) => mark.version !== undefined)
+  if (under.length > 0) {
+    const group = parent.group()
+    asLayer(group.id(id(owner, 'previous version')), `as it was: ${under[0]?.version}`)
+    drawKinds(group, `${owner} previous`, under, place, id)
+  }
+  const own = marks.filter((mark) => mark.version === undefined)
+  drawKinds(parent, owner, own, place, id)
+}
 
 function drawKinds(parent: G, owner: string, marks: readonly Mark[], place: (p: Point) => Point, id: IdMaker): void {
   for (const kind of KIND_ORDER) {
     const ofKind = marks.filter((mark) => mark.kind === kind)
     if (ofKind.length === 0) continue
     const group = parent.group()
-    group.id(id(owner, pluralOf(kind)))
+    asLayer(group.id(id(owner, pluralOf(kind))), pluralOf(kind))
     for (const [name, value] of Object.entries(penOf(kind))) group.attr(name, value)
     for (const mark of ofKind) drawMark(group, mark, place).id(id(owner, mark.kind, mark.id))
   }

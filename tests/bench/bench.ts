@@ -11,7 +11,7 @@ import { benchBodies } from './bodies.ts'
 import { benchCases } from './cases.ts'
 import { median, timeSideBySide } from './side-by-side.ts'
 
-const LIBRARIES = ['bezier-js', 'paper', 'clipper2-ts']
+const LIBRARIES = ['bezier-js', 'paper', 'clipper2-ts', 'pdfkit']
 const COLUMNS = ['', 'beside', 'ours', 'theirs', 'ours ÷ theirs', 'wanted', '', 'results apart by']
 
 const words = process.argv.slice(2)

@@ -3,9 +3,10 @@ import type { BenchCase } from './bench-case.ts'
 import { curveCases } from './curve-cases.ts'
 import { lengthCases } from './length-cases.ts'
 import { offsetCases } from './offset-cases.ts'
+import { pageCases } from './page-cases.ts'
 import { draftCase, patternCases } from './pattern-cases.ts'
 
 /** Every row of the bench, the draft of these bodies among them. */
 export function benchCases(bodies: readonly Body[]): BenchCase[] {
-  return [...lengthCases, ...offsetCases, ...curveCases, ...patternCases, draftCase(bodies)]
+  return [...lengthCases, ...offsetCases, ...curveCases, ...patternCases, draftCase(bodies), ...pageCases]
 }

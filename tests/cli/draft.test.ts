@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { readPdf } from '../pdf-reader.ts'
 import { lamplighter, scye, scyeHere, temporaryFolder } from '../scye.ts'
 
 interface Report {
@@ -50,6 +51,29 @@ describe('scye draft', () => {
     expect(stdout).not.toMatch(/\u001b/)
   })
 
+  test('--under, --mirror-pairs, --projector and --as dxf write what they name', async () => {
+    const folder = temporaryFolder()
+    const { status, stdout } = await draft(
+      folder,
+      ...['--under', 'previous', '--mirror-pairs', '--projector', '--as', 'svg,pdf,dxf', '--pieces', 'sleeve-left'],
+    )
+    expect(status).toBe(0)
+    const files = ['pattern.dxf', 'pattern.svg', 'projector.pdf', 'projector.svg', 'report.json', 'slip.txt']
+    expect(readdirSync(join(folder, 'out')).sort()).toEqual([...files, 'tiles-letter.pdf'])
+    for (const file of files) expect(stdout).toContain(`  ${file}`)
+    for (const svg of ['pattern.svg', 'projector.svg']) {
+      const text = read(folder, svg)
+      expect(text).toContain('<g id="sleeve-left-previous-version"')
+      expect(text).not.toContain('id="sleeve-right"')
+    }
+    expect(readPdf(readFileSync(join(folder, 'out', 'projector.pdf')))).toHaveLength(1)
+    const tiles = readPdf(readFileSync(join(folder, 'out', 'tiles-letter.pdf')))
+    const layers = new Set(tiles.flatMap((page) => page.paths.flatMap((path) => path.layers)))
+    expect(Array.from(layers)).toContain('Draft: stitching lines')
+    expect(read(folder, 'pattern.dxf')).toMatch(/SLEEVE-LEFT/)
+    expect(read(folder, 'pattern.dxf')).not.toMatch(/SLEEVE-RIGHT/)
+  })
+
   test('--until none writes the draft before any fitting', async () => {
     const folder = temporaryFolder()
     expect(scye(['draft', lamplighter, '-o', 'out', '--until', 'none', '--as', 'json'], { cwd: folder }).status).toBe(0)
@@ -74,6 +98,26 @@ describe('scye draft', () => {
     expect(svg).not.toContain('bodice-front')
     expect(svg).not.toContain('bodice front')
     expect((JSON.parse(read(folder, 'pattern.json')) as { pieces: unknown[] }).pieces).toHaveLength(3)
+  })
+
+  test('--square-measured and --overlap reach the pages, however the file is named', async () => {
+    const folder = temporaryFolder()
+    const options = ['--pieces', 'sleeve', '--as', 'pdf', '--paper', 'letter']
+    expect((await draft(folder, ...options, '--square-measured', '97.2x98.0', '--overlap', '12mm')).status).toBe(0)
+    const pages = readPdf(readFileSync(join(folder, 'out', 'tiles-letter.pdf')))
+    const widths = pages.map((page) => {
+      const sides = page.paths
+        .filter((path) => path.layers.at(-1) === 'Measured squares')
+        .map((path) => path.parts.flat().map(([x]) => x))
+        .map((xs) => Math.max(...xs) - Math.min(...xs))
+      return sides.filter((side) => Math.abs(side - (100 * 100) / 97.2) < 0.001).length
+    })
+    for (const count of widths) expect(count).toBe(1)
+    for (const page of pages) {
+      const words = page.texts.map(({ text }) => text).join('\n')
+      expect(words).toContain('97.2 × 98 mm')
+      expect(words).toContain('overlap 12 mm')
+    }
   })
 
   test('--as chooses the formats; report and slip are always written', async () => {

@@ -12,7 +12,17 @@ describe('what was typed', () => {
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
     expect(stdout).toMatch(/scye draft .*\n.*scye check /)
     const help = (await scyeHere(['draft', '--help'])).stdout
-    for (const option of ['--output', '--as', '--paper', '--pieces', '--until', '--json', '--quiet']) {
+    for (const option of [
+      '--output',
+      '--as',
+      '--paper',
+      '--overlap',
+      '--square-measured',
+      '--pieces',
+      '--until',
+      '--json',
+      '--quiet',
+    ]) {
       expect(help).toContain(option)
     }
   })
@@ -29,14 +39,22 @@ describe('what was typed', () => {
     ['a switch with a value', ['check', '--quiet=no', lamplighter], 'not-a-switch', '--quiet'],
     ['a file twice', ['check', lamplighter, lamplighter], 'file-twice', 'lamplighter.yaml'],
     ['an unknown format', ['draft', lamplighter, '--as', 'svg,png'], 'unknown-format', '"png"'],
-    [
-      'a format that is not there yet',
-      ['draft', lamplighter, '--as', 'dxf'],
-      'unknown-format',
-      'DXF is not written yet',
-    ],
     ['an unknown paper', ['draft', lamplighter, '--paper', 'a4,b17'], 'unknown-paper', '"b17"'],
     ['a paper without a unit', ['draft', lamplighter, '--paper', '610x914'], 'paper-without-unit', 'mm, cm or in'],
+    [
+      'an overlap without room for the marks',
+      ['draft', lamplighter, '--overlap', '1/2'],
+      'overlap-out-of-range',
+      '1/2in',
+    ],
+    ['a square that is none', ['draft', lamplighter, '--square-measured', '97.2'], 'square-unreadable', '97.2x98.0'],
+    [
+      'a square of a page fitted to its paper',
+      ['draft', lamplighter, '--square-measured', '80x80'],
+      'square-absurd',
+      '100 %',
+    ],
+    ['a square stretched one way', ['draft', lamplighter, '--square-measured', '92x98'], 'square-uneven', 'measure'],
     [
       'an unknown piece',
       ['draft', lamplighter, '--pieces', 'sleve'],
@@ -44,6 +62,7 @@ describe('what was typed', () => {
       'bodice back, bodice front, sleeve',
     ],
     ['an unknown fitting', ['draft', lamplighter, '--until', 'tenth'], 'unknown-fitting', 'first fitting'],
+    ['an earlier version', ['draft', lamplighter, '--under', 'tenth'], 'no-earlier-version', 'previous, draft'],
     ['a missing file', ['check', 'not-there.yaml'], 'no-such-file', 'not-there.yaml'],
     ['a folder for a file', ['check', '.'], 'not-a-file', 'a folder'],
   ])('%s is refused with its code and in words', async (_name, args, code, word) => {

@@ -27,7 +27,13 @@ export function split(pattern: Pattern): Pattern {
   const pieces = pattern.pieces.flatMap((piece) =>
     piece.side === 'fold'
       ? [piece]
-      : (['left', 'right'] as const).map((side) => ({ ...piece, id: `${piece.id} ${side}`, name: `${piece.name}`, side, cut: 1 })),
+      : (['left', 'right'] as const).map((side) => ({
+          ...piece,
+          id: `${piece.id} ${side}`,
+          name: `${piece.name}`,
+          side,
+          cut: 1,
+        })),
   )
   return { pieces, joins: [] }
 }

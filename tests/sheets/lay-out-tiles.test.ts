@@ -54,7 +54,9 @@ describe.each([
     expect(places.size).toBe(scene.pieces.reduce((sum, p) => sum + p.drawing.marks.length, 0))
     for (const points of places.values()) {
       for (const p of points) {
-        const shown = pages.filter(({ window: w }) => w && p.x >= w.left && p.x <= w.right && p.y >= w.bottom && p.y <= w.top)
+        const shown = pages.filter(
+          ({ window: w }) => w && p.x >= w.left && p.x <= w.right && p.y >= w.bottom && p.y <= w.top,
+        )
         expect(shown.length).toBeGreaterThan(0)
       }
     }
@@ -68,7 +70,13 @@ describe.each([
         if (!a || !b || a.bottom !== b.bottom || !(b.left > a.left) || b.left > a.right) continue
         expect(a.right - b.left).toBeCloseTo(10, 9)
         const crosses = (of: typeof page) =>
-          new Map(absolute(tiles, of, of.furniture.filter((m) => m.id.startsWith('cross'))).map((m) => [m.key, m.points]))
+          new Map(
+            absolute(
+              tiles,
+              of,
+              of.furniture.filter((m) => m.id.startsWith('cross')),
+            ).map((m) => [m.key, m.points]),
+          )
         const mine = crosses(page)
         for (const [key, points] of crosses(next)) {
           const same = mine.get(key)
@@ -90,8 +98,11 @@ describe.each([
   test('carry both squares and a rule on every page, inside the margins', () => {
     for (const page of tiles.pages) {
       const size = (id: string) => {
-        const points = page.furniture.filter((m) => m.kind === 'measured square' && m.id === id).flatMap((m) => samplesOf(m))
-        const span = (pick: (p: { x: number; y: number }) => number) => Math.max(...points.map(pick)) - Math.min(...points.map(pick))
+        const points = page.furniture
+          .filter((m) => m.kind === 'measured square' && m.id === id)
+          .flatMap((m) => samplesOf(m))
+        const span = (pick: (p: { x: number; y: number }) => number) =>
+          Math.max(...points.map(pick)) - Math.min(...points.map(pick))
         return [span((p) => p.x), span((p) => p.y)]
       }
       for (const side of size('100 mm square')) expect(side).toBeCloseTo(100, 9)
@@ -106,7 +117,9 @@ describe.each([
   test('have ink on every page and pieces that keep apart', () => {
     for (const page of pages) {
       const { frame } = tiles
-      const seen = page.pattern.flatMap((m) => samplesOf(m, 200)).filter((p) => p.x > frame.left && p.x < frame.right && p.y > frame.bottom && p.y < frame.top)
+      const seen = page.pattern
+        .flatMap((m) => samplesOf(m, 200))
+        .filter((p) => p.x > frame.left && p.x < frame.right && p.y > frame.bottom && p.y < frame.top)
       expect(seen.length).toBeGreaterThan(0)
     }
     const edges = new Map<string, { x: number; y: number }[]>()
@@ -129,7 +142,10 @@ describe('paper', () => {
   test('large enough takes one page without a map', () => {
     for (const name of ['a0', 'roll-36in', 'roll-60in', '1300x1000mm']) {
       const tiles = layOutTiles(scene, paper(name))
-      expect(tiles.pages.map((p) => p.name), name).toEqual(['sheet'])
+      expect(
+        tiles.pages.map((p) => p.name),
+        name,
+      ).toEqual(['sheet'])
     }
   })
 
@@ -158,5 +174,11 @@ describe('paper', () => {
 })
 
 test('rows are named on past Z', () => {
-  expect([tileName(0, 0), tileName(2, 1), tileName(0, 25), tileName(0, 26), tileName(4, 27)]).toEqual(['A1', 'B3', 'Z1', 'AA1', 'AB5'])
+  expect([tileName(0, 0), tileName(2, 1), tileName(0, 25), tileName(0, 26), tileName(4, 27)]).toEqual([
+    'A1',
+    'B3',
+    'Z1',
+    'AA1',
+    'AB5',
+  ])
 })

@@ -62,17 +62,25 @@ describe('a sheet', () => {
     }
   })
 
-  test.each(SIZES.map((body, k) => [k, body] as const).filter(([k]) => k % 2 === 0))('body %i: no text on a line or on other text', (_, body) => {
-    expect(clashes(layOut(drafted(body), INFO))).toEqual([])
-  })
+  test.each(SIZES.map((body, k) => [k, body] as const).filter(([k]) => k % 2 === 0))(
+    'body %i: no text on a line or on other text',
+    (_, body) => {
+      expect(clashes(layOut(drafted(body), INFO))).toEqual([])
+    },
+  )
 
   test('says what a cutter must know on every piece', () => {
-    const words = (id: string) => scene.pieces.find((p) => p.drawing.id === id)?.drawing.marks.filter((m) => m.type === 'text').map((m) => m.text) ?? []
+    const words = (id: string) =>
+      scene.pieces
+        .find((p) => p.drawing.id === id)
+        ?.drawing.marks.filter((m) => m.type === 'text')
+        .map((m) => m.text) ?? []
     for (const piece of pattern.pieces) {
       const said = words(piece.id)
       expect(said).toContain(piece.name.toUpperCase())
       expect(said).toContain('The Tin Orchard · Lamplighter')
-      expect(said).toContain('fitted: first fitting · 2026-10-09')
+      expect(said).toContain('version: first fitting · 2026-10-09')
+      expect(said).toContain('fittings applied: first fitting')
       expect(said).toContain('allowance included: 1″')
       expect(said).toContain('grain')
       for (const notch of piece.notches) expect(said).toContain(notch.id)
@@ -104,7 +112,10 @@ describe('a sheet', () => {
 
   test('never draws a cutting line along the fold', () => {
     const front = scene.pieces.find((p) => p.drawing.id === 'bodice front')?.drawing.marks ?? []
-    const onCenter = front.filter((m) => m.kind === 'cutting line').flatMap((m) => samplesOf(m)).filter((p) => Math.abs(p.x) < 0.2)
+    const onCenter = front
+      .filter((m) => m.kind === 'cutting line')
+      .flatMap((m) => samplesOf(m))
+      .filter((p) => Math.abs(p.x) < 0.2)
     // Only where it meets the fold.
     const heights = onCenter.map((p) => p.y)
     expect(heights.filter((y) => y > Math.min(...heights) + 1 && y < Math.max(...heights) - 1)).toEqual([])
@@ -124,7 +135,10 @@ describe('cap ease on the label', () => {
       const length = (piece: string, seam: string) => {
         const found = pattern.pieces.find((p) => p.id === piece)?.seams.find((s) => s.id === seam)
         if (!found) throw new Error(`${piece} ${seam}`)
-        expect(seamLength(found)).toBeCloseTo(found.parts.reduce((sum, part) => sum + pathLength(part), 0), 9)
+        expect(seamLength(found)).toBeCloseTo(
+          found.parts.reduce((sum, part) => sum + pathLength(part), 0),
+          9,
+        )
         return seamLength(found)
       }
       expect(ease.total).toBeCloseTo(length('sleeve', `${half} cap`) - length(`bodice ${half}`, 'armscye'), 6)

@@ -10,7 +10,9 @@ describe('text width', () => {
     const doc = new PDFDocument({ font: readFileSync(file) as unknown as string, autoFirstPage: false })
     doc.fontSize(1000)
     const features = { kern: false, liga: false } as never
-    const letters = Array.from({ length: 0x17f - 0x20 }, (_, k) => String.fromCodePoint(0x20 + k)).filter((c) => !/\p{C}/u.test(c))
+    const letters = Array.from({ length: 0x17f - 0x20 }, (_, k) => String.fromCodePoint(0x20 + k)).filter(
+      (c) => !/\p{C}/u.test(c),
+    )
     letters.push(...'–—‘’“”…′″⁄½⅓⅔¼¾⅛⅜⅝⅞←↑→↓−×°•')
     expect(letters.length).toBeGreaterThan(300)
     for (const letter of letters) {

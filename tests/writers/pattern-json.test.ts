@@ -33,7 +33,13 @@ function read(path: string): { start: Pair; end: Pair; length: number; closed: b
       for (let i = 1; i <= 4000; i++) {
         const t = i / 4000
         const u = 1 - t
-        const p = [0, 1].map((axis) => u ** 3 * (at[axis] ?? 0) + 3 * u * u * t * (b[axis] ?? 0) + 3 * u * t * t * (c[axis] ?? 0) + t ** 3 * (d[axis] ?? 0)) as Pair
+        const p = [0, 1].map(
+          (axis) =>
+            u ** 3 * (at[axis] ?? 0) +
+            3 * u * u * t * (b[axis] ?? 0) +
+            3 * u * t * t * (c[axis] ?? 0) +
+            t ** 3 * (d[axis] ?? 0),
+        ) as Pair
         length += Math.hypot(p[0] - last[0], p[1] - last[1])
         last = p
       }
@@ -48,7 +54,14 @@ describe('pattern.json', () => {
   test('follows the contract', () => {
     const parsed = JSON.parse(text) as PatternJson
     expect(parsed).toEqual(json)
-    expect(parsed).toMatchObject({ scyewright: 'pattern/1', performer: 'Lamplighter', production: 'The Tin Orchard', version: 'draft', unit: 'mm', up: 'y' })
+    expect(parsed).toMatchObject({
+      scyewright: 'pattern/1',
+      performer: 'Lamplighter',
+      production: 'The Tin Orchard',
+      version: 'draft',
+      unit: 'mm',
+      up: 'y',
+    })
     expect(Object.keys(parsed.pieces[0] ?? {})).toEqual(
       expect.arrayContaining(['id', 'name', 'side', 'cut', 'seams', 'cutLine', 'darts', 'notches', 'lines']),
     )
@@ -91,7 +104,11 @@ describe('pattern.json', () => {
   test('has no exponents, no negative zero, and the same bytes twice', () => {
     expect(text).not.toMatch(/\de[+-]?\d/i)
     expect(text).not.toMatch(/-0[^.\d]/)
-    expect(patternJsonText(patternJson(drafted(), { performer: 'Lamplighter', production: 'The Tin Orchard', version: 'draft' }))).toBe(text)
+    expect(
+      patternJsonText(
+        patternJson(drafted(), { performer: 'Lamplighter', production: 'The Tin Orchard', version: 'draft' }),
+      ),
+    ).toBe(text)
   })
 })
 
@@ -106,6 +123,8 @@ describe('numbers and paths', () => {
     const square = { p0: { x: 0, y: 0 }, p1: { x: 1, y: 0 }, p2: { x: 2, y: 0 }, p3: { x: 3, y: 0 } }
     const bow = { p0: { x: 3, y: 0 }, p1: { x: 3, y: 3 }, p2: { x: 0, y: 3 }, p3: { x: 0, y: 0 } }
     expect(pathText([bow, square], { decimals: 2, closed: true })).toBe('M 3 0 C 3 3 0 3 0 0 Z')
-    expect(pathText([square, bow], { decimals: 2, closed: true, place: mirrorX() })).toBe('M 0 0 L -3 0 C -3 3 0 3 0 0 Z')
+    expect(pathText([square, bow], { decimals: 2, closed: true, place: mirrorX() })).toBe(
+      'M 0 0 L -3 0 C -3 3 0 3 0 0 Z',
+    )
   })
 })

@@ -7,9 +7,12 @@ import { layOut } from '../../src/sheets/lay-out.ts'
 import { layOutTiles, type TileSet } from '../../src/sheets/lay-out-tiles.ts'
 import { parsePaper } from '../../src/sheets/papers.ts'
 import { writePdf } from '../../src/writers/pdf.ts'
+import { renderPages, withTool } from '../outside-tools.ts'
 import { drafted, INFO } from '../sheets/fixture.ts'
 
-const font = new Uint8Array(readFileSync(new URL('../../node_modules/dejavu-fonts-ttf/ttf/DejaVuSans.ttf', import.meta.url)))
+const font = new Uint8Array(
+  readFileSync(new URL('../../node_modules/dejavu-fonts-ttf/ttf/DejaVuSans.ttf', import.meta.url)),
+)
 const folder = mkdtempSync(join(tmpdir(), 'scye-pdf-'))
 afterAll(() => rmSync(folder, { recursive: true }))
 
@@ -27,54 +30,6 @@ const bytes = await writePdf(tiles, options)
 const file = join(folder, 'tiles.pdf')
 writeFileSync(file, bytes)
 const raw = Buffer.from(bytes).toString('latin1')
-
-/** A test that needs a program of the system; skipped by name where it is missing. */
-function withTool(tool: string, name: string, run: () => void | Promise<void>): void {
-  let there = true
-  try {
-    execFileSync(tool, [tool === 'qpdf' ? '--version' : '-v'], { stdio: 'ignore' })
-  } catch {
-    there = false
-  }
-  if (there) test(name, run)
-  else test.skip(`${name} (needs ${tool}, which is not installed)`, () => {})
-}
-
-interface Picture {
-  readonly width: number
-  readonly height: number
-  readonly dark: (x: number, y: number) => boolean
-}
-
-function render(page: number, dpi: number): Picture {
-  const pgm = execFileSync('pdftoppm', ['-gray', '-r', `${dpi}`, '-f', `${page}`, '-l', `${page}`, file], { maxBuffer: 1e9 })
-  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(pgm.subarray(0, 40).toString('latin1'))
-  if (!head) throw new Error('not a gray picture')
-  const width = Number(head[1])
-  const height = Number(head[2])
-  const start = head[0].length
-  return { width, height, dark: (x, y) => (pgm[start + y * width + x] ?? 255) < 128 }
-}
-
-/** Middles of the lines as long as a side of a square: neighbouring rows (or columns) with one long dark run. */
-function longLines(lines: number, length: number, dark: (line: number, at: number) => boolean, min: number, max: number): number[] {
-  const middles: number[] = []
-  let band: number[] = []
-  for (let line = 0; line <= lines; line++) {
-    let run = 0
-    let longest = 0
-    for (let at = 0; line < lines && at < length; at++) {
-      run = dark(line, at) ? run + 1 : 0
-      longest = Math.max(longest, run)
-    }
-    if (longest >= min && longest <= max) band.push(line)
-    else if (band.length > 0) {
-      middles.push(band.reduce((a, b) => a + b) / band.length)
-      band = []
-    }
-  }
-  return middles
-}
 
 describe('pdf', () => {
   test('has the same bytes twice, pages of one size, no scaling asked for, a language', async () => {
@@ -95,8 +50,12 @@ describe('pdf', () => {
 
   withTool('qpdf', 'passes qpdf and holds plain strokes and fills, one clip a page, layers and an outline', () => {
     expect(execFileSync('qpdf', ['--check', file]).toString()).toContain('No syntax or stream encoding errors')
-    const plain = execFileSync('qpdf', ['--qdf', '--object-streams=disable', file, '-'], { maxBuffer: 1e9 }).toString('latin1')
-    const streams = Array.from(plain.matchAll(/stream\n([\s\S]*?)endstream/g), (m) => m[1] ?? '').filter((s) => s.includes(' BDC'))
+    const plain = execFileSync('qpdf', ['--qdf', '--object-streams=disable', file, '-'], { maxBuffer: 1e9 }).toString(
+      'latin1',
+    )
+    const streams = Array.from(plain.matchAll(/stream\n([\s\S]*?)endstream/g), (m) => m[1] ?? '').filter((s) =>
+      s.includes(' BDC'),
+    )
     expect(streams).toHaveLength(tiles.pages.length)
     for (const stream of streams) {
       expect(stream.match(/^W n$/gm)?.length).toBe(1)
@@ -105,10 +64,20 @@ describe('pdf', () => {
       expect(/^0 w$/m.exec(stream)).toBe(null)
       expect(stream.match(/BDC/g)?.length).toBe(stream.match(/EMC/g)?.length)
     }
-    for (const layer of ['Cutting lines', 'Stitching lines', 'Notches', 'Darts', 'Grain lines', 'Balance lines', 'Labels', 'Measured squares']) {
+    for (const layer of [
+      'Cutting lines',
+      'Stitching lines',
+      'Notches',
+      'Darts',
+      'Grain lines',
+      'Balance lines',
+      'Labels',
+      'Measured squares',
+    ]) {
       expect(plain.includes(`/Name (${layer})`), `/Name (${layer})`).toBe(true)
     }
-    for (const entry of ['Page map', 'Sleeve', 'Bodice front', 'Page B1']) expect(plain.includes(`/Title (${entry})`), `/Title (${entry})`).toBe(true)
+    for (const entry of ['Page map', 'Sleeve', 'Bodice front', 'Page B1'])
+      expect(plain.includes(`/Title (${entry})`), `/Title (${entry})`).toBe(true)
     expect(/\/SMask|\/Group\b/.test(plain)).toBe(false)
   })
 
@@ -116,38 +85,29 @@ describe('pdf', () => {
     const one = join(folder, 'sheet.pdf')
     writeFileSync(one, await writePdf(tilesOn('a0'), options))
     const text = execFileSync('pdftotext', ['-raw', one, '-']).toString('utf8')
-    for (const word of ['let out ⅜″, wrist ⅝″', 'Élan, Ferry Pilot', 'neckline ½″', 'SLEEVE', 'this side up', 'cap line, two thirds up']) {
+    for (const word of [
+      'let out ⅜″, wrist ⅝″',
+      'Élan, Ferry Pilot',
+      'neckline ½″',
+      'SLEEVE',
+      'this side up',
+      'cap line, two thirds up',
+    ]) {
       expect(text.includes(word), word).toBe(true)
     }
     expect(text).toMatch(/\d+⁄16″/)
   })
 
-  withTool('pdftoppm', 'draws a 100 mm square at 100.0 ± 0.2 mm both ways', () => {
-    for (const page of [1, 2]) {
-      const picture = render(page, 300)
-      const mm = 25.4 / 300
-      const [min, max] = [99.5 / mm, 102.2 / mm]
-      const across = longLines(picture.height, picture.width, (y, x) => picture.dark(x, y), min, max)
-      const down = longLines(picture.width, picture.height, (x, y) => picture.dark(x, y), min, max)
-      for (const lines of [across, down]) {
-        const sides = lines.flatMap((a) => lines.map((b) => (b - a) * mm)).filter((d) => Math.abs(d - 100) < 0.5)
-        expect(sides).toHaveLength(1)
-        expect(Math.abs((sides[0] ?? 0) - 100)).toBeLessThan(0.2)
-      }
-    }
-  })
-
   withTool('pdftoppm', 'has no ink within 10 mm of an edge', () => {
-    for (const { number } of tiles.pages) {
-      const { width, height, dark } = render(number, 72)
+    renderPages(file, { dpi: 72 }).forEach(({ width, height, darkness }, k) => {
       const margin = Math.floor((10 / 25.4) * 72)
       for (let y = 0; y < height; y++) {
         for (let x = 0; x < width; x++) {
           if (x >= margin && x < width - margin && y >= margin && y < height - margin) continue
-          if (dark(x, y)) throw new Error(`ink at ${x}, ${y} of page ${number}`)
+          if (darkness(x, y) > 0) throw new Error(`ink at ${x}, ${y} of page ${k + 1}`)
         }
       }
-    }
+    })
   })
 
   withTool('pdftotext', 'names every page and its neighbours', () => {

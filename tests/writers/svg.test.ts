@@ -30,8 +30,16 @@ describe('svg', () => {
     expect(new Set(ids).size).toBe(ids.length)
     for (const id of ids) expect(id).toMatch(/^[a-z][a-z0-9-]*$/)
     for (const piece of ['bodice-back', 'bodice-front', 'sleeve']) {
-      expect(svg).toContain(`<g id="${piece}">`)
-      for (const kind of ['cutting-lines', 'stitching-lines', 'darts', 'notches', 'grain-lines', 'balance-lines', 'labels']) {
+      expect(svg).toMatch(new RegExp(`<g id="${piece}" inkscape:groupmode="layer" inkscape:label="[^"]+">`))
+      for (const kind of [
+        'cutting-lines',
+        'stitching-lines',
+        'darts',
+        'notches',
+        'grain-lines',
+        'balance-lines',
+        'labels',
+      ]) {
         expect(ids).toContain(`${piece}-${kind}`)
       }
     }
@@ -43,7 +51,9 @@ describe('svg', () => {
 
   test('tells lines apart by dash and weight alone', () => {
     const looks = new Map<string, string>()
-    for (const [, id = '', rest = ''] of svg.matchAll(/<g id="bodice-front-(cutting-lines|stitching-lines|fold-lines|darts|balance-lines)"([^>]*)>/g)) {
+    for (const [, id = '', rest = ''] of svg.matchAll(
+      /<g id="bodice-front-(cutting-lines|stitching-lines|fold-lines|darts|balance-lines)"([^>]*)>/g,
+    )) {
       looks.set(id, `${/stroke-width="([^"]*)"/.exec(rest)?.[1]} ${/stroke-dasharray="([^"]*)"/.exec(rest)?.[1]}`)
     }
     expect(looks.size).toBe(5)

@@ -1,0 +1,40 @@
+import type { Segment } from './ink.ts'
+import type { PieceDrawing, PlacedDrawing } from './scene.ts'
+import { type PageShape, steps } from './tile-grid.ts'
+
+/**
+ * Which tiles are printed. The windows overlap, so each place is given to one tile alone, the one whose window
+ * starts there: a page whose ink is all in its neighbours' overlap is not needed.
+ */
+export function inkedTiles(
+  placed: readonly PlacedDrawing[],
+  columns: number,
+  rows: number,
+  page: PageShape,
+  overlap: number,
+  ink: ReadonlyMap<PieceDrawing, readonly Segment[]>,
+): boolean[][] {
+  const { stepX, stepY } = steps(page, overlap)
+  const height = rows * stepY + overlap
+  const found = Array.from({ length: rows }, () => new Array<boolean>(columns).fill(false))
+  const column = (x: number) => Math.min(columns - 1, Math.max(0, Math.floor(x / stepX)))
+  const row = (y: number) => Math.min(rows - 1, Math.max(0, Math.floor((height - y) / stepY)))
+  const mark = (ax: number, ay: number, bx: number, by: number, half: number): void => {
+    const c0 = column(Math.min(ax, bx) - half)
+    const c1 = column(Math.max(ax, bx) + half)
+    const r0 = row(Math.max(ay, by) + half)
+    const r1 = row(Math.min(ay, by) - half)
+    if (c0 !== c1 && r0 !== r1 && Math.abs(ax - bx) + Math.abs(ay - by) > 1) {
+      const mx = (ax + bx) / 2
+      const my = (ay + by) / 2
+      mark(ax, ay, mx, my, half)
+      mark(mx, my, bx, by, half)
+      return
+    }
+    for (let r = r0; r <= r1; r++) for (let c = c0; c <= c1; c++) (found[r] as boolean[])[c] = true
+  }
+  for (const { drawing, at } of placed) {
+    for (const { a, b, half } of ink.get(drawing) ?? []) mark(a.x + at.x, a.y + at.y, b.x + at.x, b.y + at.y, half)
+  }
+  return found
+}
