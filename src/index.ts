@@ -58,6 +58,14 @@ export { landmarkPoint, notchPoints, pieceOf, pointOnSeam, seamLength, seamOf } 
 
 export type { AllowanceRow } from './fitting/budget.ts'
 export type { FigureChange, JoinChange, JoinLengths, SeamChange } from './fitting/changes.ts'
+export type { PieceComparison, PieceParts } from './fitting/compare-piece.ts'
+export {
+  compareVersions,
+  type JoinDifference,
+  type MovePeak,
+  type SeamMove,
+  type VersionComparison,
+} from './fitting/compare-versions.ts'
 export {
   type Correction,
   type CorrectionContext,
@@ -76,6 +84,7 @@ export {
   type SeamMoved,
   unchanged,
 } from './fitting/operation.ts'
+export type { SeamPlace } from './fitting/position.ts'
 export {
   type Gone,
   IDENTITY,
@@ -87,8 +96,9 @@ export {
 } from './fitting/position-map.ts'
 export type { CorrectionRecord, CorrectionSide, FittingRecord } from './fitting/record.ts'
 export { type PatternVersion, type Replayed, type ReplayOptions, replay } from './fitting/replay.ts'
+export { sayPlace } from './fitting/resolve-place.ts'
 export { type ShiftSeamOptions, shiftSeam } from './fitting/shift-seam.ts'
-export type { SlipEntry } from './fitting/slip.ts'
+export type { SlipEntry, SlipMove } from './fitting/slip.ts'
 export { type SlipHead, slipText } from './fitting/slip-text.ts'
 export { splitSides } from './fitting/split-sides.ts'
 
@@ -104,6 +114,7 @@ export type { WalkedJoin, WalkedSpan } from './checks/walk-join.ts'
 // Lay out: pieces become a scene of marks, a scene becomes pages.
 
 export { type LayOutOptions, layOut } from './sheets/lay-out.ts'
+export { type ComparedPiece, type DrawnMove, layOutComparison } from './sheets/lay-out-comparison.ts'
 export { layOutTiles, type TileOptions, type TilePage, type TileSet } from './sheets/lay-out-tiles.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
 export type {
@@ -136,6 +147,12 @@ export { type SvgOptions, writeSvg } from './writers/svg.ts'
 // All of it: the main path on one page, and its files.
 
 export { type MadePattern, type MakeOptions, makePattern } from './pipeline.ts'
+export {
+  type ComparisonJson,
+  type ComparisonOptions,
+  type WrittenComparison,
+  writeComparison,
+} from './write-comparison.ts'
 export {
   FORMATS,
   type Format,

@@ -2,6 +2,7 @@ import type { Problem } from './base/problem.ts'
 import { failure, type Result, success } from './base/result.ts'
 import type { LengthUnit } from './base/units.ts'
 import type { Report } from './checks/report.ts'
+import { fittingRemarks } from './fitting/fitting-remarks.ts'
 import { slipText } from './fitting/slip-text.ts'
 import type { MadePattern } from './pipeline.ts'
 import { layOut } from './sheets/lay-out.ts'
@@ -49,6 +50,7 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
     ...production,
     version,
     fittings: made.versions.slice(1).map((v) => v.label),
+    ...remarksOf(made, made.versions.length - 1),
     date: options.date.slice(0, 10),
     units: performer.units,
     ...(options.pieces === undefined ? {} : { pieces: options.pieces }),
@@ -80,6 +82,12 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
   files.push({ name: 'slip.txt', content: slip })
   files.push({ name: 'report.json', content: `${JSON.stringify(report, null, 2)}\n` })
   return success({ files, report })
+}
+
+/** The remarks on the first so many fittings for a sheet; nothing where there are none. */
+export function remarksOf(made: MadePattern, fittings: number): { readonly remarks?: readonly string[] } {
+  const remarks = fittingRemarks(made.performer.fittings.slice(0, fittings))
+  return remarks.length === 0 ? {} : { remarks }
 }
 
 function usualPaper(units: LengthUnit): Paper {

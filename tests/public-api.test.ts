@@ -52,6 +52,8 @@ const VALUES = [
   'IDENTITY',
   'isGone',
   'slipText',
+  'sayPlace',
+  'compareVersions',
   // check
   'CHECKS',
   'runChecks',
@@ -61,6 +63,7 @@ const VALUES = [
   // lay out
   'layOut',
   'layOutTiles',
+  'layOutComparison',
   'parsePaper',
   'PAPER_NAMES',
   // write
@@ -71,6 +74,7 @@ const VALUES = [
   // all of it
   'makePattern',
   'writePattern',
+  'writeComparison',
   'FORMATS',
 ]
 
@@ -85,10 +89,13 @@ const TYPES = [
   'FittingRecord Gone JoinChange JoinLengths Moved Noticed OperationResult PatternOperation PatternVersion PiecePoint',
   'PositionMap ReplayOptions Replayed SeamChange SeamMoved SeamPosition SettingDefault ShiftSeamOptions SlipEntry',
   'SlipHead SlipWords',
+  'SlipMove JoinDifference MovePeak PieceComparison PieceParts SeamMove SeamPlace VersionComparison',
   'Check CheckContext MovementRow Report ReportMeasure ReportOptions WalkedJoin WalkedSpan',
+  'ComparedPiece DrawnMove',
   'FillMark LayOutOptions Mark MarkKind Paper PieceDrawing PlacedDrawing Scene SheetInfo StrokeMark TextMark',
   'TileOptions TilePage TileSet',
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
+  'ComparisonJson ComparisonOptions WrittenComparison',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
 ].flatMap((line) => line.split(' '))
 

@@ -133,7 +133,7 @@ function partLength(pattern: Pattern, part: JoinPart): number {
 }
 
 function restoring(join: string): string | undefined {
-  return /^(front|back) cap\b/.test(join) ? 'drawing the cap again' : undefined
+  return /^(front|back) cap\b/.test(join) ? 'rematch cap' : undefined
 }
 
 function figureChanges(before: Pattern, after: Pattern): FigureChange[] {

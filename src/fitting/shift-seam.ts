@@ -39,7 +39,7 @@ export interface ShiftSeamOptions {
  * nothing at the anchors and beyond them, where the line stays the same numbers and the cubics the same objects.
  * Between, the line is within `tolerance` of the exactly moved one and has no corner that was not there before.
  * An end of the line moves only if it is a station; the neighbouring seam is then lengthened along its own
- * direction or cut off. Darts that open on the line move with their mouths as they are; notches, landmarks, join
+ * direction or cut off. The legs of darts that open on the line are brought to it; notches, landmarks, join
  * parts and balance lines follow. Zero amounts return the same pattern.
  *
  * Problems: two amounts at one place, a taper too short, a curve too tight for the amount, a corner inside the

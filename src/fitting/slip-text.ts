@@ -1,7 +1,9 @@
 import { formatLength } from '../base/format-length.ts'
 import type { LengthUnit } from '../base/units.ts'
+import { namedSide } from '../pattern/side-names.ts'
 import type { FigureChange, JoinChange } from './changes.ts'
-import type { SlipEntry } from './slip.ts'
+import { sayPlaces } from './say-places.ts'
+import type { SlipEntry, SlipMove } from './slip.ts'
 
 export interface SlipHead {
   readonly performer: string
@@ -11,6 +13,9 @@ export interface SlipHead {
 
 /** Lines are broken here so that they fit a printed sheet. */
 const WIDTH = 78
+
+/** A line that moved by less is within the pencil line, mm. */
+const LEAST_MOVE = 0.25
 
 /** Lengths that differ by less are the same on a tape, mm. */
 const SAME = 0.05
@@ -49,12 +54,13 @@ function entryLines(entry: SlipEntry, units: LengthUnit): string[] {
   const add = (label: string, text: string) => lines.push(...wrap(`${label.padEnd(8)}${text}`, '   ', ' '.repeat(11)))
   if (entry.seen !== undefined) add('Seen', entry.seen)
   add('Where', entry.where)
+  for (const move of entry.moves) if (Math.abs(move.amount) >= LEAST_MOVE) add('Line', moveWords(move, say))
   for (const seam of entry.seams) {
     if (Math.abs(seam.after - seam.before) < SAME) continue
     add('Seam', `${seam.piece}, ${seam.seam}: now ${say(seam.after)} (${difference(seam.after - seam.before, say)})`)
   }
   for (const join of entry.joins) add('Join', joinWords(join, say))
-  for (const figure of entry.figures) add('Sleeve', figureWords(figure, say))
+  for (const figure of entry.figures) add('Sleeve', `${sideOf(figure.piece)}${figureWords(figure, say)}`)
   for (const row of entry.allowances)
     add('Left', `${row.piece}, ${row.seam}: ${say(row.left)} of ${say(row.cut)} allowance`)
   return lines
@@ -73,6 +79,18 @@ function joinWords(join: JoinChange, say: (mm: number) => string): string {
   const range = `declared ${ease(declared.min, say)} to ${ease(declared.max, say)}`
   if (join.restores === undefined) return `${join.join}: ${eases} (${range})`
   return `${join.join} no longer matches: ${eases} (${range}); ${join.restores} would restore it`
+}
+
+/** How far a line moved and between which places. */
+function moveWords({ piece, seam, amount, from, to }: SlipMove, say: (mm: number) => string): string {
+  const span = from && to ? `from ${sayPlaces([from], say)} to ${sayPlaces([to], say)}` : 'along the whole seam'
+  return `${piece}, ${seam}: ${sayFinely(Math.abs(amount), say)} ${amount > 0 ? 'out' : 'in'} at most, ${span}`
+}
+
+/** The side of a piece that is apart left and right, before its figure. */
+function sideOf(piece: string): string {
+  const side = namedSide(piece)
+  return side === undefined ? '' : `${side}, `
 }
 
 function figureWords(figure: FigureChange, say: (mm: number) => string): string {

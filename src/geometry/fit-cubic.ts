@@ -123,7 +123,7 @@ export function fitCubic(
         da *= limit / largest
         db *= limit / largest
       }
-      const least = whole * 1e-3
+      const least = whole * 0.1
       a = Math.min(Math.max(a + da, least), whole)
       b = Math.min(Math.max(b + db, least), whole)
       if (largest < goal * 1e-3) break

@@ -23,16 +23,20 @@ const BORDER = 15
  * means. Throws when a wanted piece is not there or none is: the caller asks for pieces by their ids.
  */
 export function layOut(pattern: Pattern, options: LayOutOptions): Scene {
-  const drawings = drawPieces(pattern, options)
+  return onOneSheet(drawPieces(pattern, options), infoOf(options))
+}
+
+/** Drawings in rows on one sheet, with its foot. */
+export function onOneSheet(drawings: readonly PieceDrawing[], info: SheetInfo): Scene {
   const best = leastPaper(arrangements(drawings))
-  const foot = sheetFoot(options, drawings, best.width)
+  const foot = sheetFoot(info, drawings, best.width)
   const width = Math.ceil(Math.max(best.width, foot.width) + 2 * BORDER)
   const height = Math.ceil(best.height + foot.height + 2 * BORDER)
   const pieces = best.placed.map(({ drawing, at }) => ({
     drawing,
     at: { x: at.x + BORDER, y: at.y + BORDER + foot.height },
   }))
-  return { info: infoOf(options), width, height, pieces, sheet: foot.marks(BORDER, BORDER) }
+  return { info, width, height, pieces, sheet: foot.marks(BORDER, BORDER) }
 }
 
 /** Drawings of the wanted pieces, each in its own frame. */
@@ -69,7 +73,7 @@ function wanted(pattern: Pattern, ids: readonly string[] | undefined): Piece[] {
   }
   const pieces = pattern.pieces.filter((piece) => !ids || ids.some((id) => isWanted(piece, id)))
   if (pieces.length === 0) throw new RangeError('a sheet needs at least one piece')
-  return pieces.toSorted((a, b) => rank(a) - rank(b))
+  return pieces.toSorted((a, b) => rank(a.id) - rank(b.id))
 }
 
 function isWanted(piece: Piece, id: string): boolean {
@@ -77,8 +81,8 @@ function isWanted(piece: Piece, id: string): boolean {
 }
 
 /** Bodice back, bodice front, sleeve, then whatever else there is; otherwise as in the pattern. */
-function rank(piece: Piece): number {
-  const place = ['bodice back', 'bodice front', 'sleeve'].findIndex((name) => piece.id.startsWith(name))
+export function rank(id: string): number {
+  const place = ['bodice back', 'bodice front', 'sleeve'].findIndex((name) => id.startsWith(name))
   return place < 0 ? 3 : place
 }
 

@@ -17,6 +17,7 @@ export function titleBlock(piece: Piece, ease: readonly CapEase[], info: SheetIn
   const body = [
     info.production ? `${info.production} · ${info.performer}` : info.performer,
     versionLine(info),
+    ...(info.remarks ?? []),
     ...allowanceLines(piece, info),
     ...easeLines(ease, info),
   ]
