@@ -1,5 +1,16 @@
-/** Ends the run with one plain line of counts, `N passed, N failed`, for readers that do not know the runner. */
+/**
+ * Says at the start which seed the properties of the run have, and ends the run with one plain line of counts,
+ * `N passed, N failed`, for readers that do not know the runner.
+ */
 export class ClosingLine {
+  constructor(seed) {
+    this.seed = seed
+  }
+
+  onInit() {
+    console.log(`properties from seed ${this.seed} (SCYE_SEED=${this.seed} repeats them)`)
+  }
+
   onTestRunEnd(modules, unhandledErrors) {
     const count = { passed: 0, failed: unhandledErrors.length, skipped: 0 }
     for (const module of modules) {

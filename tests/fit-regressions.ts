@@ -66,6 +66,25 @@ const FITS: readonly { readonly target: MeasureName; readonly on: readonly Measu
   ...REQUIRED.map((target) => ({ target, on: REQUIRED.filter((name) => name !== target) })),
 ]
 
+/**
+ * Measures that the survey has not: the spread of a like column about its own line stands in for theirs, as a share of
+ * the measure. The bust point's height, the breadth of the chest and the forearm beside the elbow.
+ */
+const LIKES: readonly {
+  readonly target: MeasureName
+  readonly like: (row: Row) => number
+  readonly on: MeasureName
+}[] = [
+  { target: 'front width', like: (row) => get(row, 'chestbreadth'), on: 'back width' },
+  { target: 'elbow girth', like: (row) => get(row, 'forearmcircumferenceflexed'), on: 'upper arm girth' },
+  {
+    target: 'neck to bust point',
+    like: (row) => get(row, 'cervicaleheight') - get(row, 'chestheight'),
+    on: 'bust girth',
+  },
+  { target: 'bust point width', like: (row) => get(row, 'chestbreadth'), on: 'bust girth' },
+]
+
 export interface FittedRegression {
   readonly target: MeasureName
   readonly intercept: number
@@ -82,13 +101,26 @@ export interface Spread {
 
 export interface SurveyFit {
   readonly regressions: readonly FittedRegression[]
+  /** Standard errors of the ratios, as shares of the estimate. */
+  readonly ratioErrors: Readonly<Partial<Record<MeasureName, number>>>
   readonly survey: Readonly<Partial<Record<MeasureName, { readonly women: Spread; readonly men: Spread }>>>
 }
 
 /** Every regression and every mean, from the survey's file. */
 export function fitSurvey(file: string = SURVEY_FILE): SurveyFit {
   const rows = readRows(file)
-  const regressions = FITS.map(({ target, on }) => fitLine(rows, target, on))
+  const readers = (names: readonly MeasureName[]) => names.map((name) => (row: Row) => measure(row, name))
+  const regressions = FITS.map(({ target, on }): FittedRegression => {
+    const { intercept, slopes, r, standardError } = fitLine(rows, (row) => measure(row, target), readers(on))
+    const bySlope = Object.fromEntries(on.map((name, p) => [name, slopes[p] as number]))
+    return { target, intercept, slopes: bySlope, n: rows.length, r, standardError }
+  })
+  const ratioErrors = Object.fromEntries(
+    LIKES.map(({ target, like, on }) => {
+      const { standardError, mean } = fitLine(rows, like, readers([on]))
+      return [target, standardError / mean]
+    }),
+  )
   const survey = Object.fromEntries(
     Object.keys(COLUMNS).map((name) => {
       const values = (woman: number) =>
@@ -96,7 +128,7 @@ export function fitSurvey(file: string = SURVEY_FILE): SurveyFit {
       return [name, { women: spread(values(1)), men: spread(values(0)) }]
     }),
   )
-  return { regressions, survey }
+  return { regressions, ratioErrors, survey }
 }
 
 function readRows(file: string): Row[] {
@@ -127,11 +159,22 @@ function spread(values: readonly number[]): Spread {
   return { mean, deviation: Math.sqrt(squares / (values.length - 1)) }
 }
 
+interface FittedLine {
+  readonly intercept: number
+  readonly slopes: readonly number[]
+  readonly r: number
+  readonly standardError: number
+  /** Weighted mean of what was fitted. */
+  readonly mean: number
+}
+
+type Reader = (row: Row) => number
+
 /** Weighted least squares about the weighted means; r and standard error weighted the same. */
-function fitLine(rows: readonly Row[], target: MeasureName, on: readonly MeasureName[]): FittedRegression {
+function fitLine(rows: readonly Row[], target: Reader, on: readonly Reader[]): FittedLine {
   const women = rows.filter((row) => row.woman === 1).length
   const weights = rows.map((row) => rows.length / 2 / (row.woman === 1 ? women : rows.length - women))
-  const columns = [...on, target].map((name) => rows.map((row) => measure(row, name)))
+  const columns = [...on, target].map((read) => rows.map(read))
   const means = columns.map((column) => sum(column.map((value, i) => value * (weights[i] as number))) / rows.length)
   const centered = columns.map((column, c) => column.map((value) => value - (means[c] as number)))
   const dot = (a: readonly number[], b: readonly number[]) =>
@@ -144,13 +187,13 @@ function fitLine(rows: readonly Row[], target: MeasureName, on: readonly Measure
   )
   const predicted = rows.map((_, i) => sum(slopes.map((slope, p) => slope * (predictors[p]?.[i] as number))))
   const residuals = goal.map((value, i) => value - (predicted[i] as number))
+  const mean = means[on.length] as number
   return {
-    target,
-    intercept: (means[on.length] as number) - sum(slopes.map((slope, p) => slope * (means[p] as number))),
-    slopes: Object.fromEntries(on.map((name, p) => [name, slopes[p] as number])),
-    n: rows.length,
+    intercept: mean - sum(slopes.map((slope, p) => slope * (means[p] as number))),
+    slopes,
     r: dot(predicted, goal) / Math.sqrt(dot(predicted, predicted) * dot(goal, goal)),
     standardError: Math.sqrt(dot(residuals, residuals) / (rows.length - on.length - 1)),
+    mean,
   }
 }
 
@@ -177,7 +220,7 @@ function solve(matrix: readonly (readonly number[])[], right: readonly number[])
 }
 
 /** The source of src/body/regressions.ts. */
-export function regressionsSource({ regressions, survey }: SurveyFit): string {
+export function regressionsSource({ regressions, ratioErrors, survey }: SurveyFit): string {
   const lines = [
     '// Written by tests/fit-regressions.ts; do not edit by hand.',
     "import type { MeasureName } from './measure.ts'",
@@ -224,6 +267,15 @@ export function regressionsSource({ regressions, survey }: SurveyFit): string {
       '  },',
     ]),
     ']',
+    '',
+    '/**',
+    ' * Standard errors of the ratios, as shares of the estimate, by measures that the survey has not: the spread of a like',
+    ' * column about its line. Front width: chest breadth on back width; elbow: flexed forearm on upper arm; neck to bust',
+    ' * point: cervicale − chest height on bust; bust point width: chest breadth on bust.',
+    ' */',
+    'export const RATIO_ERRORS: Readonly<Partial<Record<MeasureName, number>>> = {',
+    ...Object.entries(ratioErrors).map(([name, share]) => `  '${name}': ${digits(share, 3)},`),
+    '}',
     '',
     '/** Means and standard deviations of the survey, women and men apart. */',
     'export const SURVEY: Readonly<Partial<Record<MeasureName, { readonly women: Spread; readonly men: Spread }>>> = {',

@@ -1,10 +1,11 @@
 import type { Finding } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
-import type { Body } from './body.ts'
+import type { Body, Measure } from './body.ts'
 import { estimateBody } from './estimate.ts'
 import type { GivenMeasures } from './given.ts'
 import { impossibleMeasures } from './impossible.ts'
-import { MEASURE_NAMES } from './measure.ts'
+import { MEASURE_NAMES, type MeasureName } from './measure.ts'
+import { roundText, sidedName } from './measure-words.ts'
 import { plausibleMeasures } from './plausible.ts'
 
 /** A body ready to be drafted, and what looks unlikely about its measures. */
@@ -15,7 +16,7 @@ export interface CompletedBody {
 
 /**
  * Fills in what was not measured. The measures given stay as they are, left and right apart; the others are estimated
- * from them, marked, with a standard error where the survey gives one, and named in one note. Warnings say what looks
+ * from them, marked, with a standard error, and named in one note. Warnings say what looks
  * unlikely. Fails, with places by field, where a required measure is missing (`missing`), where no body has such a
  * measure (`measure-out-of-range`), and where measures cannot be of one body (the codes of `RELATIONS`), then with remedies.
  */
@@ -27,16 +28,36 @@ export function completeBody(given: GivenMeasures): Result<CompletedBody> {
 }
 
 function estimatesNote(body: Body): Finding[] {
-  const names = MEASURE_NAMES.filter((name) => body.left[name]?.estimated || body.right[name]?.estimated)
-  if (names.length === 0) return []
+  const estimates = MEASURE_NAMES.flatMap((name) => estimateText(name, body))
+  if (estimates.length === 0) return []
   return [
     {
       code: 'estimated-measures',
       severity: 'note',
       where: { field: 'body' },
-      actual: `estimated: ${names.join(', ')}`,
+      actual: `estimated, each ± its standard error: ${estimates.join(', ')}`,
       expected: 'measured ones fit better',
       hint: 'measure them when the performer next comes in, and write them under body',
     },
   ]
+}
+
+/** `wrist girth 155 mm ± 7 mm`, once where the sides agree. */
+function estimateText(name: MeasureName, { left, right }: Body): string[] {
+  const sides = (['left', 'right'] as const).map((side) => ({
+    side,
+    measure: side === 'left' ? left[name] : right[name],
+  }))
+  const texts = sides.flatMap(({ side, measure }) =>
+    measure?.estimated ? [{ side, text: valueText(name, measure) }] : [],
+  )
+  const [one, other] = texts
+  if (!one) return []
+  if (other && one.text === other.text) return [`${name} ${one.text}`]
+  return texts.map(({ side, text }) => `${sidedName(name, side)} ${text}`)
+}
+
+function valueText(name: MeasureName, { value, standardError }: Measure): string {
+  const error = standardError === undefined ? '' : ` ± ${roundText(name, standardError)}`
+  return `${roundText(name, value)}${error}`
 }

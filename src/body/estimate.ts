@@ -1,9 +1,9 @@
 import type { BodySide } from '../base/side.ts'
 import type { Body, BodyHalf, Measure } from './body.ts'
 import type { GivenMeasures } from './given.ts'
-import { MEASURES, type MeasureName } from './measure.ts'
+import { MEASURE_NAMES, MEASURES, type MeasureName } from './measure.ts'
 import { RATIOS, type Ratio } from './ratios.ts'
-import { REGRESSIONS, type Regression, SURVEY_SOURCE } from './regressions.ts'
+import { RATIO_ERRORS, REGRESSIONS, type Regression, SURVEY_SOURCE } from './regressions.ts'
 import { type Known, rangeTogether } from './together.ts'
 
 /**
@@ -28,6 +28,9 @@ const ORDER: readonly MeasureName[] = [
 /** Measures of the arm follow the arm of their own side; a stronger arm says nothing about its shoulder. */
 const OF_THE_ARM: readonly MeasureName[] = ['wrist girth', 'elbow girth', 'hand girth', 'shoulder to elbow']
 
+/** How far one side usually is from the other: a share of the measure, or an angle in radians. Our own. */
+const SIDES_APART = { share: 0.02, angle: (2 * Math.PI) / 180 } as const
+
 /**
  * The body with every measure that the draft needs: those given as they are, the others estimated and marked so, with
  * standard error and source. The required measures must be there (`completeBody` sees to it); throws without them.
@@ -41,12 +44,17 @@ export function estimateBody(given: GivenMeasures): Body {
       const half = whole[side]
       if (half[name]) return half
       const other = whole[side === 'left' ? 'right' : 'left'][name]
-      const measure = MEASURES[name].sided && other && !other.estimated ? asTheOther(other) : undefined
+      const measure = MEASURES[name].sided && other && !other.estimated ? asTheOther(name, other) : undefined
       return { ...half, [name]: measure ?? shared ?? estimateOf(name, half) }
     }
     body = { left: fill('left'), right: fill('right') }
   }
-  return body
+  return { left: inOrder(body.left), right: inOrder(body.right) }
+}
+
+/** The measures in the order in which a performer is measured, taken or estimated: outputs list them so. */
+function inOrder(half: BodyHalf): BodyHalf {
+  return Object.fromEntries(MEASURE_NAMES.filter((name) => half[name]).map((name) => [name, half[name]]))
 }
 
 /** The value of a side, mm or radians, as it was given; undefined where it was not. */
@@ -75,8 +83,9 @@ function givenHalf(given: GivenMeasures, side: BodySide): BodyHalf {
   return half
 }
 
-function asTheOther(other: Measure): Measure {
-  return { value: other.value, estimated: true, source: 'as the other side' }
+function asTheOther(name: MeasureName, { value }: Measure): Measure {
+  const standardError = MEASURES[name].kind === 'angle' ? SIDES_APART.angle : SIDES_APART.share * value
+  return { value, estimated: true, standardError, source: 'as the other side' }
 }
 
 /** Both sides in the mean; the side there is where there is one. */
@@ -101,7 +110,7 @@ function estimateOf(name: MeasureName, half: BodyHalf): Measure {
 
 interface Estimate {
   readonly value: number
-  readonly standardError?: number
+  readonly standardError: number
   readonly source: string
 }
 
@@ -118,25 +127,28 @@ function fromFront(name: MeasureName, half: BodyHalf): Estimate | undefined {
   const front = half['front width']
   if (name !== 'back width' || !front) return undefined
   const { times, plus, source } = ratioOf('front width')
-  return { value: (front.value - plus) / times, source }
+  const value = (front.value - plus) / times
+  const own = (RATIO_ERRORS['front width'] ?? 0) * value
+  return { value, ...throughError(own, { 'front width': 1 / times }, half), source }
 }
 
 function fromRatio(name: MeasureName, half: BodyHalf): Estimate {
   const { from, times, plus, source } = ratioOf(name)
   const measure = half[from]
   if (!measure) throw new RangeError(`${name} is estimated from ${from}, which is not known`)
-  return { value: times * measure.value + plus, ...throughError(0, { [from]: times }, half), source }
+  const value = times * measure.value + plus
+  const own = (RATIO_ERRORS[name] ?? 0) * value
+  return { value, ...throughError(own, { [from]: times }, half), source }
 }
 
-/** The standard error of an estimate from estimates: its own and theirs, taken as independent; none known gives none. */
+/** The standard error of an estimate from estimates: its own and theirs, taken as independent. */
 function throughError(
   own: number,
   slopes: Readonly<Partial<Record<MeasureName, number>>>,
   half: BodyHalf,
-): { readonly standardError?: number } {
+): { readonly standardError: number } {
   const theirs = Object.entries(slopes).map(([name, slope]) => slope * (half[name as MeasureName]?.standardError ?? 0))
-  const standardError = Math.hypot(own, ...theirs)
-  return standardError > 0 ? { standardError } : {}
+  return { standardError: Math.hypot(own, ...theirs) }
 }
 
 function ratioOf(name: MeasureName): Ratio {

@@ -3,8 +3,9 @@ import { BODY_SIDES, type BodySide } from '../base/side.ts'
 import { givenValue } from './estimate.ts'
 import type { GivenMeasures } from './given.ts'
 import { MEASURE_NAMES, MEASURES, type MeasureName } from './measure.ts'
-import { measureAgain, measureText, sidedName } from './measure-words.ts'
+import { measureAgain, measureText, roundText, sidedName } from './measure-words.ts'
 import { SURVEY } from './regressions.ts'
+import { relationFigure, relationWords } from './relation-words.ts'
 import { RELATIONS, type Relation } from './relations.ts'
 
 /** Measures that the survey has not, beside one of about the same size. */
@@ -62,7 +63,7 @@ function badValues(given: GivenMeasures, name: MeasureName): Problem[] {
         code: 'measure-out-of-range',
         where: { field: parted ? `body.${name}.${side}` : `body.${name}` },
         actual: `${sidedName(name, parted ? side : undefined)} ${measureText(name, value)}`,
-        expected: `from ${measureText(name, least)} to ${measureText(name, most)}`,
+        expected: `from ${roundText(name, least)} to ${roundText(name, most)}`,
         hint: `look at the unit it was written in (a plain number takes the file's), and ${measureAgain([name])}`,
       },
     ]
@@ -85,9 +86,7 @@ function apart(given: GivenMeasures): Problem[] {
       {
         code: relation.code,
         where: { field: `body.${names[0]}` },
-        actual: names.map((name) => `${name} ${measureText(name, givenValue(given, name, side) as number)}`).join(', '),
-        expected: relation.expected,
-        hint: measureAgain(names),
+        ...relationWords(relation, given, side),
         remedies: names.flatMap((name) => remedyWithout(name, relation, given)),
       },
     ]
@@ -95,9 +94,10 @@ function apart(given: GivenMeasures): Problem[] {
 }
 
 function isPossible(relation: Relation, given: GivenMeasures, side: BodySide): boolean {
-  const values = relation.names.map((name) => givenValue(given, name, side))
-  if (!relation.possible || !values.every((value) => value !== undefined)) return true
-  return relation.possible(...values)
+  const figure = relationFigure(relation, given, side)
+  if (!relation.possible || figure === undefined) return true
+  const [least, most] = relation.possible
+  return figure > least && figure < most
 }
 
 /** Only what is not required can be left out; blank in the file is not measured. */

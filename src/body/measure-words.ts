@@ -2,11 +2,15 @@ import { formatAngle } from '../base/angles.ts'
 import { formatLength } from '../base/format-length.ts'
 import { MEASURES, type MeasureName } from './measure.ts'
 
-/** A measure's value in words with its units: `15 1/2 in (394 mm)`, `22 deg`. */
+/** A measure's value in words with its unit, to a tenth: `393.7 mm`, `22 deg`. The reader's unit takes its place later. */
 export function measureText(name: MeasureName, value: number): string {
   if (!Number.isFinite(value)) return String(value)
-  if (MEASURES[name].kind === 'angle') return formatAngle(value)
-  return `${formatLength(value, 'in')} (${Math.round(value)} mm)`
+  return MEASURES[name].kind === 'angle' ? formatAngle(value) : formatLength(value, 'mm')
+}
+
+/** The same of a figure that nobody measured, to a whole millimetre. */
+export function roundText(name: MeasureName, value: number): string {
+  return measureText(name, MEASURES[name].kind === 'angle' ? value : Math.round(value))
 }
 
 /** The measures' names with the side they were taken on, for the reader of a finding: `left wrist girth`. */

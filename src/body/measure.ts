@@ -18,25 +18,52 @@ export interface MeasureDefinition {
 export const MEASURES = {
   'neck base girth': length('Round the base of the neck, over the nape bone and the pit of the throat.', '5.3.3'),
   'shoulder length': sided('From the side of the neck base to the shoulder point.', '5.4.1'),
-  'shoulder slope': { ...sided('The angle at which the shoulder falls from the side of the neck, below horizontal.', '5.6.2'), kind: 'angle' },
+  'shoulder slope': {
+    ...sided('The angle at which the shoulder falls from the side of the neck, below horizontal.', '5.6.2'),
+    kind: 'angle',
+  },
   'upper chest girth': length('Round the chest, high under the arms, above the bust.', '5.3.7'),
   'bust girth': required('Round the fullest part of the bust, level.', '5.3.4'),
-  'waist girth': required('Round the natural waist, midway between the lowest rib and the top of the hip bone.', '5.3.10'),
-  'back waist length': required('From the nape bone down the spine to the waist.', '5.4.5'),
+  'waist girth': required(
+    'Round the natural waist, midway between the lowest rib and the top of the hip bone.',
+    '5.3.10',
+  ),
+  'back waist length': required(
+    'From the nape bone down the spine to the waist, midway between the lowest rib and the top of the hip bone.',
+    '5.4.5',
+  ),
   'scye depth': length('From the nape bone down the spine to the level of the armpit.', '5.4.6'),
-  'back width': length('Across the back from armscye to armscye, at the middle of the armscye, arms down.', 'common practice'),
+  'back width': length(
+    'Across the back from armscye to armscye, at the middle of the armscye, arms down.',
+    'common practice',
+  ),
   'front width': length('Across the front from armscye to armscye, at the middle of the armscye, arms down.', '5.4.7'),
-  'front waist length': length('From the side of the neck base over the bust point straight down to the waist.', 'common practice'),
+  'front waist length': length(
+    'From the side of the neck base over the bust point straight down to the same waist.',
+    'common practice',
+  ),
   'neck to bust point': length('From the side of the neck base to the bust point.', 'common practice'),
   'bust point width': length('From bust point to bust point.', 'common practice'),
-  'front neck to waist': length('From the pit of the throat down the center front to the waist (a check only).', '5.4.8'),
-  'armscye girth': sided('Round the armhole of the body, over the shoulder point and through the armpit (a check only).', '5.3.15'),
-  'upper arm girth': { ...sided('Round the upper arm, midway from shoulder point to elbow, arm hanging relaxed.', '5.3.16'), required: true },
+  'front neck to waist': length(
+    'From the pit of the throat down the center front to the waist (a check only).',
+    '5.4.8',
+  ),
+  'armscye girth': sided(
+    'Round the armhole of the body, over the shoulder point and through the armpit (a check only).',
+    '5.3.15',
+  ),
+  'upper arm girth': {
+    ...sided('Round the upper arm, midway from shoulder point to elbow, arm hanging relaxed.', '5.3.16'),
+    required: true,
+  },
   'upper arm girth flexed': sided('The same place with the arm bent and the muscle tensed.', 'common practice'),
   'elbow girth': sided('Round the elbow with the arm bent.', '5.3.17'),
   'wrist girth': sided('Round the wrist at the outer wrist bone.', '5.3.19'),
   'hand girth': sided('Round the widest part of the hand, thumb tucked in.', 'common practice'),
-  'outer arm length': { ...sided('From the shoulder point down the outside of the hanging arm to the wrist bone.', '5.7.8'), required: true },
+  'outer arm length': {
+    ...sided('From the shoulder point down the outside of the hanging arm to the wrist bone.', '5.7.8'),
+    required: true,
+  },
   'shoulder to elbow': sided('From the shoulder point to the elbow, arm bent.', '5.4.14'),
 } as const satisfies Record<string, MeasureDefinition>
 

@@ -3,8 +3,9 @@ import { BODY_SIDES, type BodySide } from '../base/side.ts'
 import { givenValue, predict } from './estimate.ts'
 import type { GivenMeasures } from './given.ts'
 import { MEASURE_NAMES, MEASURES, type MeasureName } from './measure.ts'
-import { measureAgain, measureText, sidedName } from './measure-words.ts'
+import { measureAgain, measureText, roundText, sidedName } from './measure-words.ts'
 import { REGRESSIONS, type Regression, SURVEY, SURVEY_SOURCE } from './regressions.ts'
+import { relationFigure, relationWords } from './relation-words.ts'
 import { RELATIONS, type Relation } from './relations.ts'
 
 /** Standard deviations or errors beyond which a measure is looked at again: about one body in two thousand. */
@@ -43,16 +44,14 @@ function notice(code: string, names: readonly MeasureName[], actual: string, exp
 }
 
 function relationFinding(relation: Relation, given: GivenMeasures): Noticed[] {
+  const [least, most] = relation.likely
   const side = BODY_SIDES.find((s) => {
-    const values = relation.names.map((name) => givenValue(given, name, s))
-    return values.every((value) => value !== undefined) && !relation.likely(...values)
+    const figure = relationFigure(relation, given, s)
+    return figure !== undefined && (figure < least || figure > most)
   })
   if (side === undefined) return []
-  const one = relation.names.some((name) => typeof given[name] === 'object') ? side : undefined
-  const actual = relation.names
-    .map((name) => `${sidedName(name, one)} ${measureText(name, givenValue(given, name, side) as number)}`)
-    .join(', ')
-  return [notice(relation.code, relation.names, actual, relation.expected, measureAgain(relation.names))]
+  const { actual, expected, hint } = relationWords(relation, given, side)
+  return [notice(relation.code, relation.names, actual, expected, hint)]
 }
 
 /**
@@ -91,7 +90,7 @@ function unexpectedFinding(regression: Regression, given: GivenMeasures, side: B
     'measure-unlike-others',
     [name],
     `${sidedName(name, typeof given[name] === 'object' ? side : undefined)} ${measureText(name, value)}`,
-    `${measureText(name, least)} to ${measureText(name, most)}, going by ${others} (${SURVEY_SOURCE})`,
+    `${roundText(name, least)} to ${roundText(name, most)}, going by ${others} (${SURVEY_SOURCE})`,
     `${measureAgain([name])} If it is right, leave it.`,
   )
 }
@@ -113,7 +112,7 @@ function unusualFinding(name: MeasureName, given: GivenMeasures): Noticed[] {
       'unusual-measure',
       [name],
       `${sidedName(name, typeof given[name] === 'object' ? side : undefined)} ${value}`,
-      `${measureText(name, least)} to ${measureText(name, most)}, as on nearly everybody in the survey (${SURVEY_SOURCE})`,
+      `${roundText(name, least)} to ${roundText(name, most)}, as on nearly everybody in the survey (${SURVEY_SOURCE})`,
       `${measureAgain([name])} If it is right, leave it.`,
     ),
   ]

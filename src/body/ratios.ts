@@ -11,9 +11,10 @@ export interface Ratio {
 
 /**
  * Lines through the five bodies of ASTM D5585-95, sizes 6–14 (from memory: bust 34–39 in, upper arm 10 1/2–11 3/4 in);
- * within 1/8 in of each of them. Common practice, without a standard error.
+ * within 1/8 in of each of them. Common practice; how far people lie from such a line is not published, so the standard
+ * error is that of a like column of the survey (`RATIO_ERRORS`).
  */
-const SOURCE = 'common practice (ASTM D5585-95, from memory)'
+const SOURCE = 'common practice (ASTM D5585-95, from memory; standard error by a like measure of ANSUR II)'
 
 export const RATIOS: readonly Ratio[] = [
   // Cross-chest over cross-back: 0.930 to 0.936.

@@ -181,6 +181,18 @@ export const REGRESSIONS: readonly Regression[] = [
   },
 ]
 
+/**
+ * Standard errors of the ratios, as shares of the estimate, by measures that the survey has not: the spread of a like
+ * column about its line. Front width: chest breadth on back width; elbow: flexed forearm on upper arm; neck to bust
+ * point: cervicale − chest height on bust; bust point width: chest breadth on bust.
+ */
+export const RATIO_ERRORS: Readonly<Partial<Record<MeasureName, number>>> = {
+  'front width': 0.0501,
+  'elbow girth': 0.0427,
+  'neck to bust point': 0.0935,
+  'bust point width': 0.0427,
+}
+
 /** Means and standard deviations of the survey, women and men apart. */
 export const SURVEY: Readonly<Partial<Record<MeasureName, { readonly women: Spread; readonly men: Spread }>>> = {
   'neck base girth': {

@@ -1,9 +1,13 @@
+import type { Problem } from '../base/problem.ts'
+import { failure, type Result, success } from '../base/result.ts'
 import { line } from '../geometry/cubic.ts'
 import { hobbySpline } from '../geometry/hobby.ts'
 import { endOf, lastCubic, type Path, reversePath } from '../geometry/path.ts'
 import { pathLength, tangentAt } from '../geometry/path-length.ts'
 import { along, between, distance, leftOf, type Point, point, rotateAbout, subtract, unit } from '../geometry/point.ts'
 import type { Dart } from '../pattern/piece.ts'
+import { ELBOW } from './defaults.ts'
+import { doesNotSettle } from './does-not-settle.ts'
 import { type ElbowDarts, elbowDarts } from './elbow-darts.ts'
 import { type Forearm, forearm } from './forearm.ts'
 
@@ -38,34 +42,39 @@ export interface Arm {
   readonly forearm: Forearm
 }
 
-/** How far from the elbow the seams begin to bend, mm: half the length of a sleeve curve's flat side. */
-const BEND = 70
-
 /** Unit direction of the front underarm seam, upwards at the underarm: straight from the elbow point. */
 export function underarmSeamUp(width: number, elbow: number, upperLength: number): Point {
   return unit(point((width - elbow) / 2, upperLength))
 }
 
+/** A round leaves a thousandth of the wrist's error. */
+const ROUNDS = 8
+
+/** The wrist is met to this, mm. */
+const ACCURACY = 1e-7
+
 /**
  * The sleeve below the biceps line: seams alike about the middle, the forearm turned forward by the elbow darts,
  * the wrist square to both seams. Front and back seam sew equal (to 1e-6 mm): what bending the front seam and
- * truing the dart mouths change of their lengths is shared between the two ends of the wrist.
+ * truing the dart mouths change of their lengths is shared between the two ends of the wrist. Problems: a forearm that
+ * would have to lean by 45°, elbow darts without room, a wrist that does not settle.
  */
-export function drawArm(plan: ArmPlan): Arm {
+export function drawArm(plan: ArmPlan): Result<Arm> {
   // The shared difference tilts the wrist a hair and so changes its length: asked again, it is right at once.
   let wrist = plan.wrist
-  let arm = drawWith(plan, wrist)
-  for (let round = 0; round < 8; round++) {
-    const error = pathLength(arm.wrist) - plan.wrist
-    if (Math.abs(error) < 1e-7) break
+  for (let round = 0; round < ROUNDS; round++) {
+    const arm = drawWith(plan, wrist)
+    if (!arm.ok) return arm
+    const error = pathLength(arm.value.wrist) - plan.wrist
+    if (Math.abs(error) < ACCURACY) return arm
     wrist -= error
-    arm = drawWith(plan, wrist)
   }
-  return arm
+  return failure(doesNotSettle('sleeve', 'wrist', 'body.wrist girth', `the wrist of ${plan.wrist.toFixed(0)} mm`))
 }
 
-function drawWith(plan: ArmPlan, wrist: number): Arm {
+function drawWith(plan: ArmPlan, wrist: number): Result<Arm> {
   const cone = forearm(plan.elbow, wrist, plan.lowerLength)
+  if (!cone) return failure(wristOutOfReach(plan))
   const at = (x: number, y: number) => point(plan.middle + x, y)
   const elbowLevel = -plan.upperLength
   const wristLevel = elbowLevel - plan.lowerLength - cone.drop
@@ -74,10 +83,19 @@ function drawWith(plan: ArmPlan, wrist: number): Arm {
   const up = underarmSeamUp(plan.width, plan.elbow, plan.upperLength)
   const backAbove = point(up.x, -up.y)
   const backBelow = unit(point(Math.sin(cone.lean), -Math.cos(cone.lean)))
-  const elbow =
+  const drawn =
     plan.darts === 0
-      ? undefined
-      : elbowDarts({ frontElbow, backElbow, above: backAbove, below: backBelow, intake: plan.intake, count: plan.darts })
+      ? success(undefined)
+      : elbowDarts({
+          frontElbow,
+          backElbow,
+          above: backAbove,
+          below: backBelow,
+          intake: plan.intake,
+          count: plan.darts,
+        })
+  if (!drawn.ok) return drawn
+  const elbow = drawn.value
   const turned = (p: Point) => rotateAbout(p, frontElbow, elbow?.turn ?? 0)
 
   const frontWrist = turned(at(cone.halfChord, wristLevel))
@@ -92,7 +110,7 @@ function drawWith(plan: ArmPlan, wrist: number): Arm {
   const evenBack = [...back.slice(0, -1), lengthened(back[back.length - 1] as Path, difference / 2)]
   const elbowEnd = elbow?.backElbow ?? backElbow
   const middle = turned(at(0, elbowLevel - plan.lowerLength))
-  return {
+  return success({
     wrist: wristCurve(evenBack[evenBack.length - 1] as Path, middle, evenFront),
     frontSeam: reversePath(evenFront),
     frontElbowAlong: pathLength(evenFront.slice(2)),
@@ -101,6 +119,16 @@ function drawWith(plan: ArmPlan, wrist: number): Arm {
     elbowLine: [line(frontElbow, elbowEnd)],
     forearmLine: [line(between(frontElbow, elbowEnd, 0.5), middle)],
     forearm: cone,
+  })
+}
+
+function wristOutOfReach({ elbow, wrist, lowerLength }: ArmPlan): Problem {
+  return {
+    code: 'wrist-out-of-reach',
+    where: { field: 'body.wrist girth', piece: 'sleeve', seam: 'wrist' },
+    actual: `from ${elbow.toFixed(0)} mm at the elbow to ${wrist.toFixed(0)} mm at the wrist over a forearm of ${lowerLength.toFixed(0)} mm`,
+    expected: 'seams that lean by less than 45 deg',
+    hint: 'measure elbow girth, wrist girth, shoulder to elbow and outer arm length again, and look at their units',
   }
 }
 
@@ -122,14 +150,26 @@ function dartedSeam(underarm: Point, down: Point, elbow: ElbowDarts, wrist: Poin
   const start = along(underarm, down, distance(underarm, into) - bendLength(underarm, into))
   const end = along(wrist, run, bendLength(out, wrist) - distance(out, wrist))
   return [
-    [line(underarm, start), ...hobbySpline([{ at: start, direction: down }, { at: into, direction: elbow.arriving }])],
+    [
+      line(underarm, start),
+      ...hobbySpline([
+        { at: start, direction: down },
+        { at: into, direction: elbow.arriving },
+      ]),
+    ],
     ...elbow.strips,
-    [...hobbySpline([{ at: out, direction: elbow.leaving }, { at: end, direction: run }]), line(end, wrist)],
+    [
+      ...hobbySpline([
+        { at: out, direction: elbow.leaving },
+        { at: end, direction: run },
+      ]),
+      line(end, wrist),
+    ],
   ]
 }
 
 function bendLength(a: Point, b: Point): number {
-  return Math.min(BEND, 0.45 * distance(a, b))
+  return Math.min(ELBOW.bend, ELBOW.bendShare * distance(a, b))
 }
 
 /** The path with its last, straight cubic made longer by `by` mm. */

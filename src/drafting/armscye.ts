@@ -3,7 +3,18 @@ import { hobbySpline } from '../geometry/hobby.ts'
 import { curvatureChanges, curvatureSigns } from '../geometry/inflections.ts'
 import type { Path } from '../geometry/path.ts'
 import { tangentAt } from '../geometry/path-length.ts'
-import { along, angleOf, between, distance, heading, type Point, point, subtract, turnBetween, unit } from '../geometry/point.ts'
+import {
+  along,
+  angleOf,
+  between,
+  distance,
+  heading,
+  type Point,
+  point,
+  subtract,
+  turnBetween,
+  unit,
+} from '../geometry/point.ts'
 
 export interface ArmscyePoints {
   readonly underarm: Point

@@ -5,7 +5,7 @@ import type { Landmark, Line, Notch, Piece, Seam } from '../pattern/piece.ts'
 import { allowanceFor, openingAllowance, type SeamAllowances } from './allowances.ts'
 import type { Bodice, BodiceHalf } from './bodice.ts'
 import type { Choices, Opening } from './choices.ts'
-import { NOTCH } from './defaults.ts'
+import { MARKS, NOTCH } from './defaults.ts'
 import { levelLine, straightLine, uprightLine } from './lines.ts'
 import { backNotchAt, frontNotchAt } from './notches.ts'
 
@@ -21,7 +21,12 @@ export function bodiceBack(bodice: Bodice, choices: Choices, allowances: SeamAll
     notches: [{ id: 'back notch', seam: 'armscye', along: at, marks: 2, step: NOTCH.pairStep }, sideNotch(bodice)],
     lines: [
       ...present(levelLine('bust line', [...back.side.parts, back.center], bodice.frame.bust.point.y)),
-      uprightLine('back width line', back.frame.width, back.frame.underarm.y, back.frame.shoulder.tip.y - 25),
+      uprightLine(
+        'back width line',
+        back.frame.width,
+        back.frame.underarm.y,
+        back.frame.shoulder.tip.y - MARKS.belowShoulder,
+      ),
     ],
     landmarks: [],
   })
@@ -40,7 +45,12 @@ export function bodiceFront(bodice: Bodice, choices: Choices, allowances: SeamAl
     lines: [
       // Only to the bust point: beyond it the bust dart lies on the line.
       straightLine('bust line', point(0, bodice.frame.bust.point.y), bodice.frame.bust.point),
-      uprightLine('front width line', front.frame.width, front.frame.underarm.y, front.frame.shoulder.tip.y - 25),
+      uprightLine(
+        'front width line',
+        front.frame.width,
+        front.frame.underarm.y,
+        front.frame.shoulder.tip.y - MARKS.belowShoulder,
+      ),
     ],
     landmarks: [{ id: 'bust point', at: bodice.frame.bust.point }],
   })
@@ -81,7 +91,7 @@ function piece(half: BodiceHalf, plan: PiecePlan): Piece {
       grain(half),
       straightLine('underarm line', point(0, half.frame.underarm.y), half.frame.underarm),
       ...plan.lines,
-      straightLine('waist line', point(0, 0), point(half.frame.underarm.x / 3, 0)),
+      straightLine('waist line', point(0, 0), point(half.frame.underarm.x * MARKS.waistLine, 0)),
     ],
     landmarks: [
       { id: 'underarm', seam: 'armscye', along: 0 },
@@ -96,8 +106,8 @@ function piece(half: BodiceHalf, plan: PiecePlan): Piece {
 function grain(half: BodiceHalf): Line {
   const mouth = half.waist.darts[0]?.mouth[0].x ?? half.frame.width / 2
   // Below the neckline, which is lowest at the center.
-  const top = Math.min(half.frame.shoulder.tip.y * 0.88, startOf(half.center).y - 10)
-  return straightLine('grain', point(mouth / 2, half.frame.underarm.y * 0.3), point(mouth / 2, top))
+  const top = Math.min(half.frame.shoulder.tip.y * MARKS.bodiceGrain.to, startOf(half.center).y - MARKS.belowNeckline)
+  return straightLine('grain', point(mouth / 2, half.frame.underarm.y * MARKS.bodiceGrain.from), point(mouth / 2, top))
 }
 
 /** A balance mark on the side seam, halfway up the part below the bust dart: the same distance from the waist on both sides. */

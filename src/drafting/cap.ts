@@ -3,8 +3,8 @@ import { curvatureChanges } from '../geometry/inflections.ts'
 import { endOf, lastCubic, movePath, type Path, reversePath, startOf } from '../geometry/path.ts'
 import { pathLength, subPath, tangentAt } from '../geometry/path-length.ts'
 import { add, type Point, point, rotateAbout, subtract, turnBetween } from '../geometry/point.ts'
-import { CAP } from './defaults.ts'
 import { bracketed } from './bracketed.ts'
+import { CAP } from './defaults.ts'
 import { newton, type Pair } from './newton.ts'
 
 /** The armscye that one half of the cap is sewn to, as it lies on the bodice with the side towards +x. */

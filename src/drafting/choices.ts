@@ -6,6 +6,9 @@ export type Fit = (typeof FITS)[number]
 export const CLOTHS = ['muslin', 'soft wool', 'firm', 'leather'] as const
 export type Cloth = (typeof CLOTHS)[number]
 
+/** Numbers of elbow darts as they are written, in order from 0. */
+export const ELBOW_DARTS = ['none', 'one', 'two'] as const
+
 /** Where the bodice opens. */
 export const OPENINGS = ['center back', 'center front', 'none'] as const
 export type Opening = (typeof OPENINGS)[number]

@@ -1,3 +1,5 @@
+import type { Problem } from '../base/problem.ts'
+import { failure, type Result, success } from '../base/result.ts'
 import { hobbySpline } from '../geometry/hobby.ts'
 import type { Path } from '../geometry/path.ts'
 import {
@@ -47,14 +49,33 @@ export interface ElbowDarts {
  * the back seam is the total intake. Two darts straddle the elbow line, one lies on it; all aim at the elbow's center.
  * The seam's directions at the mouths are such that each folded dart leaves a smooth seam.
  */
-export function elbowDarts(plan: ElbowPlan): ElbowDarts {
-  return plan.count === 1 ? oneDart(plan) : twoDarts(plan)
+export function elbowDarts(plan: ElbowPlan): Result<ElbowDarts> {
+  const width = distance(plan.frontElbow, plan.backElbow)
+  // The darts end short of the middle; a mouth much wider than its dart is long is no dart.
+  if (width / 2 - ELBOW.shortOf < Math.max(ELBOW.least, plan.intake / plan.count)) return failure(noRoom(plan, width))
+  return success(plan.count === 1 ? oneDart(plan) : twoDarts(plan))
+}
+
+function noRoom({ intake, count }: ElbowPlan, width: number): Problem {
+  const longest = Math.max(width / 2 - ELBOW.shortOf, 0)
+  return {
+    code: 'no-room-for-elbow-darts',
+    where: { field: 'body.elbow girth', piece: 'sleeve', seam: 'back underarm seam' },
+    actual: `a sleeve ${width.toFixed(0)} mm wide at the elbow has room for darts ${longest.toFixed(0)} mm long; they take in ${(intake / count).toFixed(0)} mm each`,
+    expected: `darts at least ${ELBOW.least} mm long and as long as they are wide, ${ELBOW.shortOf} mm short of the middle`,
+    hint: 'measure the elbow girth again, or draw no elbow dart',
+  }
 }
 
 function oneDart({ frontElbow, backElbow, above, below, intake }: ElbowPlan): ElbowDarts {
   const turn = wedge(backElbow, frontElbow, intake)
   const elbow = rotateAbout(backElbow, frontElbow, turn / 2)
-  const dart = aimedDart('elbow dart', backElbow, rotateAbout(backElbow, frontElbow, turn), between(frontElbow, elbow, 0.5))
+  const dart = aimedDart(
+    'elbow dart',
+    backElbow,
+    rotateAbout(backElbow, frontElbow, turn),
+    between(frontElbow, elbow, 0.5),
+  )
   const after = rotateAbout(below, { x: 0, y: 0 }, turn)
   const kink = (foldAngle(dart) - turnBetween(above, after)) / 2
   return {

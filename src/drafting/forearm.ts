@@ -8,21 +8,29 @@ export interface Forearm {
   readonly drop: number
 }
 
+/** The seams of a forearm lean less than this, radians: beyond it it is a skirt. */
+const STEEPEST = Math.PI / 4
+
 /**
  * The cone from an elbow of `elbow` mm to a wrist whose arc, square to both seams, measures `wrist` mm and lies
- * `length` mm below the elbow line at the middle. Exact to rounding, by bisection on the lean.
+ * `length` mm below the elbow line at the middle. Exact to rounding, by bisection on the lean, with which the elbow
+ * grows; undefined where the seams would have to lean by 45° or more.
  */
-export function forearm(elbow: number, wrist: number, length: number): Forearm {
+export function forearm(elbow: number, wrist: number, length: number): Forearm | undefined {
   const at = (lean: number): Forearm => {
     const halfChord = (wrist / 2) * sinc(lean)
     return { lean, halfChord, drop: halfChord * Math.tan(lean / 2) }
   }
-  let low = -Math.PI / 4
-  let high = Math.PI / 4
+  const missing = (lean: number) => {
+    const { halfChord, drop } = at(lean)
+    return elbow / 2 - halfChord - (length + drop) * Math.tan(lean)
+  }
+  let low = -STEEPEST
+  let high = STEEPEST
+  if (!(missing(low) > 0 && missing(high) < 0)) return undefined
   for (let i = 0; i < 60; i++) {
     const lean = (low + high) / 2
-    const { halfChord, drop } = at(lean)
-    if (halfChord + (length + drop) * Math.tan(lean) < elbow / 2) low = lean
+    if (missing(lean) > 0) low = lean
     else high = lean
   }
   return at((low + high) / 2)

@@ -1,8 +1,8 @@
+import { pathLength } from '../geometry/path-length.ts'
 import type { Join } from '../pattern/pattern.ts'
 import type { Bodice } from './bodice.ts'
 import { CAP, EQUAL_SEAMS, SHOULDER } from './defaults.ts'
 import type { Sleeve } from './sleeve.ts'
-import { pathLength } from '../geometry/path-length.ts'
 
 /** How the pieces of a symmetrical pattern are sewn; `Join` says which is `a` and in which order lists run. */
 export function draftJoins(bodice: Bodice, sleeve: Sleeve): Join[] {

@@ -51,19 +51,35 @@ function easeIn(choices: Choices, name: MeasureName): number {
   return ease ? easeFor(choices, ease) : 0
 }
 
+/** Drafted half on each side: what the two halves measure together is what counts. */
+const OF_TWO_HALVES: ReadonlySet<MeasureName> = new Set<MeasureName>([
+  'neck base girth',
+  'bust girth',
+  'waist girth',
+  'back width',
+  'front width',
+  'bust point width',
+])
+
 /**
- * One table from those of the left and the right half. A measure without sides is drafted half by each, so a girth is
- * the mean of the two doubled halves; one with sides gets a row for each where they differ.
+ * One table from those of the left and the right half. What goes across the body is the sum of its two halves, each
+ * told as twice itself; any other measure without sides must come out on both, so the one farther off is told; a measure
+ * with sides gets a row for each where they differ.
  */
 export function bothTables(left: readonly MeasureRow[], right: readonly MeasureRow[]): MeasureRow[] {
   return right.flatMap((row): MeasureRow[] => {
     const other = left.find(({ name }) => name === row.name)
     if (!other) return [{ ...row, side: 'right' }]
-    if (!MEASURES[row.name].sided) return [{ ...row, drafted: (row.drafted + other.drafted) / 2 }]
+    if (OF_TWO_HALVES.has(row.name)) return [{ ...row, drafted: (row.drafted + other.drafted) / 2 }]
+    if (!MEASURES[row.name].sided) return [missedBy(other) > missedBy(row) ? other : row]
     if (other.asked === row.asked && other.body === row.body) return [row]
     return [
       { ...other, side: 'left' },
       { ...row, side: 'right' },
     ]
   })
+}
+
+function missedBy({ asked, drafted }: MeasureRow): number {
+  return Math.abs(drafted - asked)
 }

@@ -2,10 +2,16 @@ import { z } from 'zod'
 import { parseLength } from '../base/lengths.ts'
 import { type Readers, raise } from '../base/readers.ts'
 import { failure, success } from '../base/result.ts'
-import { type Choices, CLOTHS, EASE_NAMES, type EaseName, FITS, OPENINGS, STANDARD_CHOICES } from './choices.ts'
-
-/** Numbers of elbow darts as they are written, in order from 0. */
-const ELBOW_DARTS = ['none', 'one', 'two'] as const
+import {
+  type Choices,
+  CLOTHS,
+  EASE_NAMES,
+  type EaseName,
+  ELBOW_DARTS,
+  FITS,
+  OPENINGS,
+  STANDARD_CHOICES,
+} from './choices.ts'
 
 /** What the `draft` section holds as it is read, before the standard choices fill it up. */
 export type WrittenChoices = z.output<ReturnType<typeof choicesSchema>>
@@ -31,11 +37,11 @@ export function choicesSchema(read: Readers) {
     'least cap height': read.share().optional(),
   })
   return section.superRefine((written, context) => {
-    if (written.bust === undefined || written['bust dart'] === undefined || typeof written['bust dart'] === 'string')
-      return
+    const dart = written['bust dart']
+    if (written.bust === undefined || dart === undefined || dart === 'flat' || dart === 0) return
     raise(context, {
       code: 'choices-disagree',
-      actual: 'bust: flat and a bust dart',
+      actual: `bust: flat and ${dart === 'eased' ? 'bust dart: eased' : 'a bust dart'}`,
       expected: 'one of the two',
       hint: 'take out bust: flat, or the bust dart',
     })

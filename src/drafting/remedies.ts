@@ -1,136 +1,98 @@
-import type { Problem, Remedy } from '../base/problem.ts'
-import type { Body, BodyHalf } from '../body/body.ts'
-import type { MeasureName } from '../body/measure.ts'
-import type { Choices, EaseName } from './choices.ts'
-import { easeFor } from './ease.ts'
+import type { Problem } from '../base/problem.ts'
+import { type Asked, applyChange, bothChanges, type Change, remedyOf } from './change.ts'
+import type { Ladder } from './ladder.ts'
+import { laddersFor } from './remedy-ladders.ts'
+import type { SidedProblem } from './sided-problem.ts'
 
-/** A change of choices or measures that might make a problem go away. */
-interface Attempt {
-  readonly say: string
-  readonly body: Body
-  readonly choices: Choices
-  readonly set: Remedy['set']
-}
+/** Says what problems a body with these choices has; none where it drafts. */
+type Draft = (asked: Asked) => readonly SidedProblem[]
 
-/** Tries one thing with growing amounts. */
-type Search = (body: Body, choices: Choices) => Iterable<Attempt>
-
-/** What to try for a problem, each on its own, gentlest first. */
-const SEARCHES: Readonly<Record<string, readonly Search[]>> = {
-  'no-room-for-armscye': [moreEase('bust', 80), smallerMeasure('back width'), smallerMeasure('front width')],
-  'cap-too-low': [moreEase('armscye depth', 60), lessUpperArmEase, lowerCap],
-  'no-room-for-bust-dart': [easedBust],
-  'bust-point-too-low': [smallerMeasure('neck to bust point'), largerMeasure('front waist length')],
-  'back-too-short': [smallerMeasure('scye depth'), largerMeasure('back waist length')],
-  'no-room-for-waist-darts': [moreEase('waist', 150), smallerMeasure('bust girth'), largerMeasure('waist girth')],
-  'bust-point-out-of-reach': [largerMeasure('neck to bust point'), smallerMeasure('bust point width')],
-  'elbow-out-of-place': [smallerMeasure('shoulder to elbow'), largerMeasure('shoulder to elbow')],
-}
+/** After a failure the next try is this much farther, so that a long ladder takes few tries. */
+const STRIDE = 1.4
 
 /**
- * The problem with the remedies that work: each is the smallest step of its kind with which the pattern drafts,
- * found by drafting (`drafts` says whether a body with these choices does).
+ * The problems with the remedies that work. Each was tried by drafting with it applied: its own problem is then gone
+ * and no new one has come. Where a remedy has an amount it is the least that works, to one step of its kind. Where no
+ * single change does, a change and a second one for what it brings up; at last, to measure again.
  */
-export function withRemedies(
-  problem: Problem,
-  body: Body,
-  choices: Choices,
-  drafts: (body: Body, choices: Choices) => boolean,
-): Problem {
-  const searches = SEARCHES[problem.code]
-  if (!searches || problem.remedies) return problem
-  const remedies = searches.flatMap((search) => {
-    for (const attempt of search(body, choices)) {
-      if (drafts(attempt.body, attempt.choices)) return [{ say: attempt.say, set: attempt.set }]
+export function withRemedies(problems: readonly SidedProblem[], asked: Asked, draft: Draft): Problem[] {
+  return problems.map((one) => {
+    const others = new Set(problems.filter((other) => other !== one).map(keyOf))
+    const isFine = (left: readonly SidedProblem[]) => left.every((p) => keyOf(p) !== keyOf(one) && others.has(keyOf(p)))
+    const works = (change: Change) => draftedWith(change, asked, draft, isFine)
+    const { own, last } = laddersFor(one, asked)
+    const tries = [
+      () => own.flatMap((ladder) => leastThatWorks(ladder, works)),
+      () => inTwoSteps(one, own, asked, draft, works).slice(0, 2),
+      () => last.flatMap((ladder) => leastThatWorks(ladder, works)).slice(0, 1),
+    ]
+    for (const attempt of tries) {
+      const found = attempt()
+      if (found.length > 0) return { ...one.problem, remedies: found.map(remedyOf) }
+    }
+    const { remedies: _, ...without } = one.problem
+    return without
+  })
+}
+
+function draftedWith(
+  change: Change,
+  asked: Asked,
+  draft: Draft,
+  isFine: (left: readonly SidedProblem[]) => boolean,
+): boolean {
+  const changed = applyChange(asked, change)
+  return changed !== undefined && isFine(draft(changed))
+}
+
+/** For each change that only brings up another problem: the same with a change for that one. */
+function inTwoSteps(
+  one: SidedProblem,
+  own: readonly Ladder[],
+  asked: Asked,
+  draft: Draft,
+  works: (change: Change) => boolean,
+): Change[] {
+  const isGone = (left: readonly SidedProblem[]) => left.every((p) => keyOf(p) !== keyOf(one))
+  return own.flatMap((ladder) => {
+    const [first] = leastThatWorks(ladder, (change) => draftedWith(change, asked, draft, isGone))
+    const changed = first && applyChange(asked, first)
+    const next = changed && draft(changed)[0]
+    if (!changed || !next) return []
+    for (const second of laddersFor(next, changed).own) {
+      const both: Ladder = { steps: second.steps, at: (step) => bothChanges(first, second.at(step)) }
+      const found = leastThatWorks(both, works)
+      if (found.length > 0) return found
     }
     return []
   })
-  return { ...problem, remedies }
 }
 
-/** Steps of 2 mm: finer than anyone pins, coarse enough to be found at once. */
-const STEP = 2
+function keyOf({ problem, side }: SidedProblem): string {
+  return `${problem.code} ${problem.where.field ?? ''} ${side ?? ''}`
+}
 
-function moreEase(name: EaseName, most: number): Search {
-  return function* (body, choices) {
-    const present = easeFor(choices, name)
-    for (let by = STEP; by <= most; by += STEP) {
-      const ease = present + by
-      yield {
-        say: `${name} ease ${text(ease)} instead of ${text(present)}`,
-        body,
-        choices: { ...choices, ease: { ...choices.ease, [name]: ease } },
-        set: { draft: { ease: { [name]: text(ease) } } },
-      }
-    }
+/** The lowest step that works, by growing strides up the ladder and halving back; none where no stride meets one. */
+function leastThatWorks({ steps, at }: Ladder, works: (change: Change) => boolean): Change[] {
+  const tryStep = (step: number): Change | undefined => {
+    const change = at(step)
+    return change && works(change) ? change : undefined
   }
-}
-
-/** Relaxed and flexed ease go down together, whichever decides; a sleeve as tight as the arm is no remedy. */
-function* lessUpperArmEase(body: Body, choices: Choices): Iterable<Attempt> {
-  const relaxed = easeFor(choices, 'upper arm')
-  const flexed = easeFor(choices, 'upper arm flexed')
-  for (let by = STEP; by < Math.min(relaxed, flexed); by += STEP) {
-    const ease = { 'upper arm': relaxed - by, 'upper arm flexed': flexed - by }
-    yield {
-      say: `upper arm ease ${text(ease['upper arm'])} instead of ${text(relaxed)}`,
-      body,
-      choices: { ...choices, ease: { ...choices.ease, ...ease } },
-      set: { draft: { ease: { 'upper arm': text(ease['upper arm']), 'upper arm flexed': text(ease['upper arm flexed']) } } },
-    }
+  let bad = 0
+  let good = 1
+  let best: Change | undefined
+  while (bad < steps) {
+    best = tryStep(good)
+    if (best) break
+    bad = good
+    good = Math.min(steps, Math.max(good + 1, Math.floor(good * STRIDE)))
   }
-}
-
-function* lowerCap(body: Body, choices: Choices): Iterable<Attempt> {
-  for (let percent = 14; percent >= 6; percent--) {
-    yield {
-      say: `accept a cap as low as ${percent} % of the armscye: a wide sleeve that folds under a hanging arm`,
-      body,
-      choices: { ...choices, leastCapRatio: percent / 100 },
-      set: { draft: { 'least cap height': `${percent} %` } },
-    }
+  while (best && good - bad > 1) {
+    const middle = Math.floor((bad + good) / 2)
+    const change = tryStep(middle)
+    best = change ?? best
+    if (change) good = middle
+    else bad = middle
   }
-}
-
-function* easedBust(body: Body, choices: Choices): Iterable<Attempt> {
-  yield {
-    say: 'draw no bust dart: ease the front side seam to the back one',
-    body,
-    choices: { ...choices, bustDart: 'eased' },
-    set: { draft: { 'bust dart': 'eased' } },
-  }
-}
-
-function smallerMeasure(name: MeasureName): Search {
-  return (body, choices) => measureSteps(name, -1, body, choices)
-}
-
-function largerMeasure(name: MeasureName): Search {
-  return (body, choices) => measureSteps(name, 1, body, choices)
-}
-
-/** A measure up to a quarter off what was given: farther off it was not a slip of the tape. */
-function* measureSteps(name: MeasureName, sign: 1 | -1, body: Body, choices: Choices): Iterable<Attempt> {
-  const { left, right } = body
-  const present = right[name]?.value
-  // Apart left and right, one value for both would lose one of them.
-  if (present === undefined || left[name]?.value !== present) return
-  for (let by = STEP; by <= present / 4; by += STEP) {
-    const value = present + sign * by
-    yield {
-      say: `${name} ${text(value)}, if that is what the tape says: now ${text(present)}`,
-      body: { left: withMeasure(left, name, value), right: withMeasure(right, name, value) },
-      choices,
-      set: { body: { [name]: text(value) } },
-    }
-  }
-}
-
-function withMeasure(half: BodyHalf, name: MeasureName, value: number): BodyHalf {
-  return { ...half, [name]: { value, estimated: false } }
-}
-
-/** A length as a performer file reads it in any unit, to a micrometre. */
-function text(mm: number): string {
-  return `${Math.round(mm * 1000) / 1000} mm`
+  return best ? [best] : []
 }

@@ -3,7 +3,7 @@ import { pathLength } from '../geometry/path-length.ts'
 import { point } from '../geometry/point.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
 import { allowanceFor, type SeamAllowances } from './allowances.ts'
-import { CAP, NOTCH } from './defaults.ts'
+import { CAP, MARKS, NOTCH } from './defaults.ts'
 import { levelLine, straightLine } from './lines.ts'
 import { backNotchAt, frontNotchAt } from './notches.ts'
 import type { Sleeve } from './sleeve.ts'
@@ -41,7 +41,11 @@ export function sleevePiece(sleeve: Sleeve, allowances: SeamAllowances): Piece {
       { id: 'elbow notch', seam: 'front underarm seam', along: arm.frontElbowAlong, marks: 1 },
     ],
     lines: [
-      straightLine('grain', point(0, cap.height * 0.55), point(0, startOf(arm.elbowLine).y * 0.8)),
+      straightLine(
+        'grain',
+        point(0, cap.height * MARKS.sleeveGrain.above),
+        point(0, startOf(arm.elbowLine).y * MARKS.sleeveGrain.below),
+      ),
       ...(capLine ? [capLine] : []),
       straightLine('biceps line', endOf(cap.back), startOf(cap.front)),
       { id: 'elbow line', path: arm.elbowLine },

@@ -2,11 +2,12 @@ import type { Finding } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import { type BodyHalf, valueOf } from '../body/body.ts'
 import { pathLength } from '../geometry/path-length.ts'
+import { distance } from '../geometry/point.ts'
 import { type Arm, drawArm, underarmSeamUp } from './arm.ts'
 import type { Bodice, BodiceHalf } from './bodice.ts'
 import { type ArmscyeSide, type Cap, type CapGiven, solveCap } from './cap.ts'
-import { chooseCap } from './choose-cap.ts'
 import type { Choices } from './choices.ts'
+import { chooseCap } from './choose-cap.ts'
 import { CAP, ELBOW } from './defaults.ts'
 import { type CapEaseAsked, capEaseOf, easeFor, type UpperArm, upperArm } from './ease.ts'
 
@@ -21,6 +22,9 @@ export interface Sleeve {
   readonly backArmscye: number
   readonly findings: readonly Finding[]
 }
+
+/** Lengths within this are the same, mm. */
+const ROUNDING = 0.01
 
 /** The shortest way from the biceps line to the elbow that a sleeve can be drawn with, mm. */
 const SHORTEST_UPPER = 60
@@ -68,14 +72,19 @@ export function sleeve(half: BodyHalf, choices: Choices, bodice: Bodice): Result
     intake: choices.elbowIntake ?? ELBOW.intake,
     darts: choices.elbowIntake === 0 ? 0 : (choices.elbowDarts ?? 2),
   })
+  if (!drawn.ok) return drawn
   return success({
     cap,
-    arm: drawn,
+    arm: drawn.value,
     upperArm: { ...arm, width: cap.width, ease: cap.width - arm.body },
     capEase: capEaseOf(choices, armscye, cap.ease),
     frontArmscye: front.length,
     backArmscye: back.length,
-    findings: [...lowCap(cap, armscye), ...handOpening(half, wrist, drawn, length - toElbow)],
+    findings: [
+      ...lowCap(cap, armscye),
+      ...handOpening(half, wrist, drawn.value, length - toElbow),
+      ...shortDarts(drawn.value),
+    ],
   })
 }
 
@@ -102,17 +111,37 @@ function lowCap(cap: Cap, armscye: number): Finding[] {
 function handOpening(half: BodyHalf, wrist: number, arm: Arm, lowerLength: number): Finding[] {
   const hand = half['hand girth']
   if (!hand || hand.value <= wrist) return []
-  const widening = 2 * Math.tan(arm.forearm.lean)
-  const needed = widening > 0 ? (hand.value - wrist) / widening : Number.POSITIVE_INFINITY
-  const opening = Math.min(needed, lowerLength)
+  // Along the seam, to where the sleeve is as wide as the hand.
+  const { lean } = arm.forearm
+  const needed = lean > 0 ? (hand.value - wrist) / (2 * Math.sin(lean)) : Number.POSITIVE_INFINITY
+  const passes = needed * Math.cos(lean) <= lowerLength
+  const mend = passes
+    ? `leave the back underarm seam open for ${needed.toFixed(0)} mm from the wrist, or add wrist ease`
+    : `open to the elbow the sleeve still does not let the hand through: add ${(hand.value - wrist).toFixed(0)} mm of wrist ease`
   return [
     {
       code: 'hand-does-not-pass',
-      severity: 'note',
+      severity: passes ? 'note' : 'warning',
       where: { piece: 'sleeve', seam: 'wrist' },
       actual: `hand girth ${hand.value.toFixed(0)} mm${hand.estimated ? ' (estimated)' : ''}, wrist ${wrist.toFixed(0)} mm`,
       expected: 'a wrist that lets the hand through, or an opening',
-      hint: `leave the back underarm seam open for ${opening.toFixed(0)} mm from the wrist, or add wrist ease`,
+      hint: mend,
+    },
+  ]
+}
+
+/** Elbow darts shorter than common practice has them, where the sleeve leaves no more room. */
+function shortDarts({ darts }: Arm): Finding[] {
+  const shortest = Math.min(...darts.map(({ mouth, point }) => distance(mouth[0], point)))
+  if (shortest >= ELBOW.shortest - ROUNDING) return []
+  return [
+    {
+      code: 'elbow-darts-short',
+      severity: 'note',
+      where: { piece: 'sleeve', seam: 'back underarm seam' },
+      actual: `elbow darts ${shortest.toFixed(0)} mm long`,
+      expected: `${ELBOW.shortest} mm to ${ELBOW.longest} mm`,
+      hint: `the sleeve is too narrow for more; press them to nothing, or draw one dart or none`,
     },
   ]
 }

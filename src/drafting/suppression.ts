@@ -16,7 +16,8 @@ export interface DartShare {
 
 /**
  * Shares a suppression (half bust − half waist, both with ease, mm) between side seam, front dart and back dart.
- * A side half takes at most 25 mm; no dart is smaller than 8 mm; a dart over 45 mm becomes two. A negative
+ * A side half takes at most 25 mm; no dart is smaller than 8 mm; a dart over 45 mm becomes two, which then
+ * take all. A negative
  * suppression flares the side seam.
  */
 export function suppression(total: number): Suppression {
@@ -26,6 +27,6 @@ export function suppression(total: number): Suppression {
   const dart = (total - 2 * side) / 2
   // Two darts too small to sew: the side seam takes all (at most 11.5 mm a half, within its own limit).
   if (dart < WAIST.dartLeast) return { side: total / 2, front: none, back: none }
-  const share = { intake: dart, count: Math.ceil(dart / WAIST.dartMost) }
+  const share = { intake: dart, count: dart > WAIST.dartMost ? 2 : 1 }
   return { side, front: share, back: share }
 }

@@ -52,30 +52,36 @@ export function waistSeam(plan: WaistPlan, intake: number): WaistSeam {
   return { parts, darts, drop, length: parts.reduce((sum, part) => sum + pathLength(part), 0) }
 }
 
+/** Secants get there in five or six. */
+const STEPS = 30
+
 /**
- * The intake of each dart for which the waist measures `length` mm (to 1e-8 mm), by secant; the waist shortens by nearly
- * the intake, so a few steps do.
+ * The intake of each dart for which the waist measures `length` mm (to 1e-8 mm), by secant: the waist shortens by nearly
+ * the intake. Undefined where it does not get there.
  */
-export function intakeForLength(plan: WaistPlan, length: number, guess: number): number {
+export function intakeForLength(plan: WaistPlan, length: number, guess: number): number | undefined {
   let a = guess
   let fa = waistSeam(plan, a).length - length
   let b = a + fa / plan.darts.length
-  for (let i = 0; i < 30; i++) {
+  for (let i = 0; i < STEPS; i++) {
     const fb = waistSeam(plan, b).length - length
-    if (Math.abs(fb) < 1e-8 || b === a) return b
+    if (Math.abs(fb) < 1e-8) return b
     const next = b - (fb * (b - a)) / (fb - fa)
     a = b
     fa = fb
     b = next
   }
-  return b
+  return undefined
 }
 
 /** Height of the waist under x with the dart there folded down; of the seam itself where there is no dart. */
 export function closedWaistHeight(waist: { parts: readonly Path[]; darts: readonly Dart[] }, x: number): number {
   const dart = waist.darts.find(({ mouth }) => mouth[0].x <= x && mouth[1].x >= x)
   if (dart) return dart.point.y - distance(dart.point, dart.mouth[0])
-  const [at] = levelCrossings(waist.parts.flatMap((part) => movePath(part, swap)), x)
+  const [at] = levelCrossings(
+    waist.parts.flatMap((part) => movePath(part, swap)),
+    x,
+  )
   return at ? at.x : Number.NaN
 }
 

@@ -1,5 +1,5 @@
-import { pathLength } from '../geometry/path-length.ts'
 import type { Path } from '../geometry/path.ts'
+import { pathLength } from '../geometry/path-length.ts'
 import type { Seam } from '../pattern/piece.ts'
 import { type Bend, bendables, bendPath, bentPositions } from './bend-path.ts'
 import { cutPath } from './cut-path.ts'
@@ -26,7 +26,9 @@ export function bendParts(seam: Seam, bendOf: (index: number, length: number) =>
   const parts = seam.parts.map((part, index): Path => {
     const length = pathLength(part)
     const request = bendOf(index, length)
-    const { path, places, moved } = request ? bendPart(part, length, request) : { path: part, places: [length], moved: [length] }
+    const { path, places, moved } = request
+      ? bendPart(part, length, request)
+      : { path: part, places: [length], moved: [length] }
     places.forEach((place, i) => {
       if (before + place <= (old[old.length - 1] as number) + 1e-9) return
       old.push(before + place)
@@ -52,5 +54,7 @@ function bendPart(part: Path, length: number, { from, to, bend }: PartBend) {
   const { old, now } = bentPositions(parts, bent, from)
   const end = now[now.length - 1] as number
   const path = [...head, ...bent, ...tail]
-  return tail.length > 0 ? { path, places: [...old, length], moved: [...now, end + length - to] } : { path, places: old, moved: now }
+  return tail.length > 0
+    ? { path, places: [...old, length], moved: [...now, end + length - to] }
+    : { path, places: old, moved: now }
 }

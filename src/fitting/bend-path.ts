@@ -54,7 +54,12 @@ export function bendPath(parts: readonly Bendable[], bend: Bend): Path {
     const end = bend(to, c.p3, tangentAt(c, 1))
     const p0 = add(c.p0, start.by)
     const p3 = add(c.p3, end.by)
-    return { p0, p1: add(p0, turned(subtract(c.p1, c.p0), start)), p2: subtract(p3, turned(subtract(c.p3, c.p2), end)), p3 }
+    return {
+      p0,
+      p1: add(p0, turned(subtract(c.p1, c.p0), start)),
+      p2: subtract(p3, turned(subtract(c.p3, c.p2), end)),
+      p3,
+    }
   })
 }
 

@@ -1,12 +1,13 @@
+import { type Result, success } from '../base/result.ts'
 import { SAME_POINT } from '../geometry/defaults.ts'
 import { endOf, type Path, startOf } from '../geometry/path.ts'
 import { pathLength } from '../geometry/path-length.ts'
-import { distance, type Point } from '../geometry/point.ts'
-import { type Result, success } from '../base/result.ts'
+import { distance, equalPoints, type Point } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
 import { pieceOf, seamEnd, seamLength, seamOf, seamStart } from '../pattern/seam.ts'
 import { type Bend, bendables, bendPath, bentPositions, largestMove } from './bend-path.ts'
+import { cornersMoved } from './corners-moved.ts'
 import { cutPath } from './cut-path.ts'
 import { followMarks } from './follow-marks.ts'
 import type { Effect, OperationResult } from './operation.ts'
@@ -126,21 +127,12 @@ function withEnds(seam: Seam, start: Point, end: Point): Seam {
   first[0] = { ...(first[0] as Path[number]), p0: start }
   const last = parts[parts.length - 1] as Path[number][]
   last[last.length - 1] = { ...(last[last.length - 1] as Path[number]), p3: end }
-  return { ...seam, parts: parts.map((part, i) => (isSame(part, seam.parts[i] as Path) ? (seam.parts[i] as Path) : part)) }
+  return {
+    ...seam,
+    parts: parts.map((part, i) => (isSame(part, seam.parts[i] as Path) ? (seam.parts[i] as Path) : part)),
+  }
 }
 
 function isSame(a: Path, b: Path): boolean {
-  return samePoint(startOf(a), startOf(b)) && samePoint(endOf(a), endOf(b))
-}
-
-function samePoint(a: Point, b: Point): boolean {
-  return a.x === b.x && a.y === b.y
-}
-
-function cornersMoved(piece: Piece, seams: readonly Seam[]) {
-  return piece.seams.flatMap((seam, i) => {
-    const from = seamStart(seam)
-    const to = seamStart(seams[i] as Seam)
-    return samePoint(from, to) ? [] : [{ from, to }]
-  })
+  return equalPoints(startOf(a), startOf(b)) && equalPoints(endOf(a), endOf(b))
 }

@@ -1,8 +1,8 @@
+import type { Point } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
 import { pieceOf, seamEnd, seamLength, seamOf } from '../pattern/seam.ts'
 import { baseName } from '../pattern/side-names.ts'
-import type { Point } from '../geometry/point.ts'
 import type { CorrectionSide } from './record.ts'
 import { seamLines } from './seam-names.ts'
 

@@ -1,7 +1,7 @@
 import type { EaseRange, Join, JoinPart, Pattern } from '../pattern/pattern.ts'
 import { seamLength } from '../pattern/seam.ts'
-import { isGone, type PositionMap } from './position-map.ts'
 import { baseName } from '../pattern/side-names.ts'
+import { isGone, type PositionMap } from './position-map.ts'
 import { sleeveFigures } from './sleeve-figures.ts'
 
 /** A seam whose stitching line changed; lengths with darts closed, mm. */

@@ -1,5 +1,6 @@
 import type { Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
+import { endOf, type Path, startOf } from '../geometry/path.ts'
 import {
   add,
   cross,
@@ -14,12 +15,11 @@ import {
   turnBetween,
   unit,
 } from '../geometry/point.ts'
-import { endOf, startOf, type Path } from '../geometry/path.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Dart, Piece } from '../pattern/piece.ts'
 import { pieceOf } from '../pattern/seam.ts'
 import { baseName } from '../pattern/side-names.ts'
-import { type PartBend, bendParts } from './bend-parts.ts'
+import { bendParts, type PartBend } from './bend-parts.ts'
 import type { Bend } from './bend-path.ts'
 import { type Elbow, elbowOf, mouthMiddle } from './elbow.ts'
 import { noDarts } from './move-elbow-darts.ts'
@@ -60,7 +60,10 @@ export function setElbowIntake(pattern: Pattern, { piece: id, intake }: ElbowInt
   const total = widths.reduce((sum, width) => sum + width, 0)
   if (Math.abs(intake - total) < 1e-6) return success(unchanged(pattern))
   if (intake < LEAST || intake > MOST) return failure(outOfRange(piece, intake))
-  const turns = turnsFor(elbow, widths.map((width) => (width * intake) / total))
+  const turns = turnsFor(
+    elbow,
+    widths.map((width) => (width * intake) / total),
+  )
   const whole = turns.reduce((sum, turn) => sum + turn, 0)
   const darts = elbow.darts.map((dart, i) => turnedDart(dart, elbow, before(elbow, turns, i), turns[i] as number))
   const wrist = piece.seams.find((seam) => baseName(seam.id) === 'wrist')
@@ -132,7 +135,13 @@ function frontBend({ front, notch }: Elbow, length: number, turn: number): PartB
 }
 
 /** A part of the back seam: turned as a whole, and trued at its ends to the darts that open there. */
-function backBend(elbow: Elbow, turns: readonly number[], darts: readonly Dart[], index: number, length: number): PartBend | undefined {
+function backBend(
+  elbow: Elbow,
+  turns: readonly number[],
+  darts: readonly Dart[],
+  index: number,
+  length: number,
+): PartBend | undefined {
   const { back, notch } = elbow
   const base = before(elbow, turns, back.runsDown ? index : index - 1)
   const starts = -kink(elbow, turns, darts, index - 1)
@@ -174,7 +183,11 @@ function kink({ darts, back }: Elbow, turns: readonly number[], now: readonly Da
 function turnInside({ line, notch, darts, back }: Elbow, turns: readonly number[], at: Point): number {
   const whole = turns.reduce((sum, turn) => sum + turn, 0)
   const first = (back.runsDown ? turns[0] : turns[turns.length - 1]) as number
-  const far = line ? (distance(startOf(line.path), notch.at) > distance(endOf(line.path), notch.at) ? startOf(line.path) : endOf(line.path)) : mouthMiddle(darts[0] as Dart)
+  const far = line
+    ? distance(startOf(line.path), notch.at) > distance(endOf(line.path), notch.at)
+      ? startOf(line.path)
+      : endOf(line.path)
+    : mouthMiddle(darts[0] as Dart)
   const across = unit(subtract(far, notch.at))
   const off = subtract(at, notch.at)
   const side = cross(across, off)
@@ -197,4 +210,3 @@ function outOfRange(piece: Piece, intake: number): Problem {
     hint: 'a straighter arm takes less, a bent one more; write the intake of both darts together',
   }
 }
-

@@ -7,7 +7,7 @@ import { add, distance, type Point, point, rightOf, scale, subtract, unit } from
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Dart, Line, Piece } from '../pattern/piece.ts'
 import { pieceOf, pointOnSeam, seamLength } from '../pattern/seam.ts'
-import { type PartBend, bendParts } from './bend-parts.ts'
+import { bendParts, type PartBend } from './bend-parts.ts'
 import { type Elbow, elbowOf, mouthMiddle, startsInFront } from './elbow.ts'
 import { type OperationResult, runOperations, unchanged } from './operation.ts'
 import { IDENTITY } from './position-map.ts'
@@ -45,7 +45,9 @@ export function moveElbowDarts(pattern: Pattern, { piece: id, up }: MoveElbowDar
   const { back } = elbow
   const along = back.runsDown ? -up : up
   const reach = Math.max(LEAST_BLEND, BLEND_PER_MM * Math.abs(up))
-  const ends = [0, back.seam.parts.length - 1].map((i) => pathLength(back.seam.parts[i] as (typeof back.seam.parts)[number]) - CLEAR)
+  const ends = [0, back.seam.parts.length - 1].map(
+    (i) => pathLength(back.seam.parts[i] as (typeof back.seam.parts)[number]) - CLEAR,
+  )
   const room = Math.min(...ends) / LEAST_PER_MM
   if (Math.abs(up) > room) return failure(noRoom(piece, up, room))
   const [first, last] = [elbow.darts[0] as Dart, elbow.darts[elbow.darts.length - 1] as Dart]

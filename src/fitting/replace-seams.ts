@@ -1,11 +1,12 @@
 import { failure, type Result, success } from '../base/result.ts'
 import { isLine, moveCubic, line as straight } from '../geometry/cubic.ts'
-import { type Path, startOf } from '../geometry/path.ts'
-import type { Point } from '../geometry/point.ts'
+import type { Path } from '../geometry/path.ts'
+import { equalPoints, type Point } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Dart, Line, Piece, Seam } from '../pattern/piece.ts'
+import { cornersMoved } from './corners-moved.ts'
 import { followLine } from './follow-lines.ts'
-import { followMarks, type MovedPoint } from './follow-marks.ts'
+import { followMarks } from './follow-marks.ts'
 import type { Effect, OperationResult } from './operation.ts'
 import { type AlongMap, type Moved, type PiecePoint, type PositionMap, seamMap } from './position-map.ts'
 import { openCorner, weldSeams } from './weld-seams.ts'
@@ -58,7 +59,7 @@ export function replaceSeams(pattern: Pattern, piece: Piece, change: PieceChange
   const landmarks = piece.landmarks.map((mark) => {
     if (!('at' in mark)) return followed.value.piece.landmarks[next++] ?? mark
     const at = inside(mark.at)
-    return samePoint(at, mark.at) ? mark : { ...mark, at }
+    return equalPoints(at, mark.at) ? mark : { ...mark, at }
   })
   const lines = piece.lines.map((line) => {
     const moved = moveLine(line, inside)
@@ -88,7 +89,7 @@ function changeMap(piece: string, maps: ReadonlyMap<string, AlongMap>, change: P
       const why = gone?.(position.at)
       if (why !== undefined) return [{ gone: why }]
       const at = inside(position.at)
-      return [samePoint(at, position.at) ? position : { ...position, at }]
+      return [equalPoints(at, position.at) ? position : { ...position, at }]
     },
   }
 }
@@ -98,10 +99,10 @@ function moveLine(line: Line, inside: (at: Point) => Point): Line {
   const path: Path = line.path.map((c) => {
     const moved = moveCubic(c, inside)
     if (
-      samePoint(moved.p0, c.p0) &&
-      samePoint(moved.p1, c.p1) &&
-      samePoint(moved.p2, c.p2) &&
-      samePoint(moved.p3, c.p3)
+      equalPoints(moved.p0, c.p0) &&
+      equalPoints(moved.p1, c.p1) &&
+      equalPoints(moved.p2, c.p2) &&
+      equalPoints(moved.p3, c.p3)
     )
       return c
     changed = true
@@ -111,21 +112,8 @@ function moveLine(line: Line, inside: (at: Point) => Point): Line {
   return changed ? { ...line, path } : line
 }
 
-/** Corners of the piece that are elsewhere now. */
-function cornersMoved(piece: Piece, seams: readonly Seam[]): MovedPoint[] {
-  return piece.seams.flatMap((seam, i) => {
-    const from = startOf(seam.parts[0] as Path)
-    const to = startOf((seams[i] as Seam).parts[0] as Path)
-    return samePoint(from, to) ? [] : [{ from, to }]
-  })
-}
-
 function same<T>(old: readonly T[], now: readonly T[]): readonly T[] {
   return now.length === old.length && now.every((entry, i) => entry === old[i]) ? old : now
-}
-
-function samePoint(a: Point, b: Point): boolean {
-  return a.x === b.x && a.y === b.y
 }
 
 function markGone(piece: Piece, mark: string, why: string) {

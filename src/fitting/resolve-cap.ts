@@ -42,7 +42,8 @@ export function resolveCap(pattern: Pattern, { piece: id, front, back }: Resolve
   const joins = cap.halves.map((half) => capJoin(pattern, cap, half))
   if (!joins.every((join) => join !== undefined)) return failure(notSewnIn(cap))
   const changes = cap.halves.map((half, i) => wanted[half.name] - easeOf(pattern, joins[i] as Join)) as [number, number]
-  if (changes.every((change) => Math.abs(change) < RIGHT)) return success({ ...unchanged(pattern), pattern: walkCapNotches(pattern, id) })
+  if (changes.every((change) => Math.abs(change) < RIGHT))
+    return success({ ...unchanged(pattern), pattern: walkCapNotches(pattern, id) })
   const move = solveCrown(cap, { changes })
   if (!move) return failure(noSuchCap(pattern, cap, joins, wanted))
   const bent = bendSeams(pattern, id, crownBends(cap, move))

@@ -3,7 +3,16 @@ import { failure, type Result, success } from '../base/result.ts'
 import { line } from '../geometry/cubic.ts'
 import { endOf, lastCubic, type Path, reversePath } from '../geometry/path.ts'
 import { pathLength, tangentAt } from '../geometry/path-length.ts'
-import { along as alongBy, between, distance, type Point, rightOf, subtract, unit } from '../geometry/point.ts'
+import {
+  along as alongBy,
+  between,
+  distance,
+  equalPoints,
+  type Point,
+  rightOf,
+  subtract,
+  unit,
+} from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Dart, Piece } from '../pattern/piece.ts'
 import { pieceOf, seamLength, seamOf } from '../pattern/seam.ts'
@@ -49,7 +58,7 @@ export function setDart(pattern: Pattern, options: SetDartOptions): Result<Opera
   const intake = options.intake ?? width
   if (!(intake > 0) || !((options.length ?? 1) > 0)) throw new RangeError('a dart has an intake and a length above 0')
   const point = pointFor(dart, options)
-  if (intake === width && point.x === dart.point.x && point.y === dart.point.y) return success(unchanged(pattern))
+  if (intake === width && equalPoints(point, dart.point)) return success(unchanged(pattern))
   const seam = seamOf(piece, dart.seam)
   const { along, part } = dartPlace(piece, dart)
   const before = seam.parts[part] as Path

@@ -3,11 +3,12 @@ import { failure, type Result, success } from '../base/result.ts'
 import type { Cubic } from '../geometry/cubic.ts'
 import { CURVE_TOLERANCE } from '../geometry/defaults.ts'
 import { endOf, startOf } from '../geometry/path.ts'
-import { type Point, rightOf, subtract } from '../geometry/point.ts'
+import { equalPoints, type Point, rightOf, subtract } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
 import { pieceOf, seamEnd, seamStart } from '../pattern/seam.ts'
-import { followMarks, type MovedPoint } from './follow-marks.ts'
+import { cornersMoved } from './corners-moved.ts'
+import { followMarks } from './follow-marks.ts'
 import { type OperationResult, type SeamMoved, unchanged } from './operation.ts'
 import { type AlongMap, seamMap } from './position-map.ts'
 import { rebuildSeams } from './rebuild-seams.ts'
@@ -132,26 +133,13 @@ function weld(seams: readonly Seam[], before: readonly Seam[]): Seam[] {
 }
 
 function withEnds(seam: Seam, start: Point, end: Point): Seam {
-  if (samePoint(seamStart(seam), start) && samePoint(seamEnd(seam), end)) return seam
+  if (equalPoints(seamStart(seam), start) && equalPoints(seamEnd(seam), end)) return seam
   const parts = seam.parts.map((part) => [...part])
   const first = parts[0] as Cubic[]
   first[0] = { ...(first[0] as Cubic), p0: start }
   const last = parts[parts.length - 1] as Cubic[]
   last[last.length - 1] = { ...(last[last.length - 1] as Cubic), p3: end }
   return { ...seam, parts }
-}
-
-function samePoint(a: Point, b: Point): boolean {
-  return a.x === b.x && a.y === b.y
-}
-
-/** Corners of the piece that are elsewhere now. */
-function cornersMoved(piece: Piece, seams: readonly Seam[]): MovedPoint[] {
-  return piece.seams.flatMap((seam, i) => {
-    const from = startOf(seam.parts[0] as Seam['parts'][number])
-    const to = startOf(seams[i]?.parts[0] as Seam['parts'][number])
-    return from.x === to.x && from.y === to.y ? [] : [{ from, to }]
-  })
 }
 
 /** One effect for each seam on which something moved: the largest amount, and from where to where. */

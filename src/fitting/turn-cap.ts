@@ -64,14 +64,23 @@ export function turnCap(pattern: Pattern, { piece: id, forward }: TurnCapOptions
   const joins = pattern.joins.map((join) => {
     if (rising.includes(join)) return { ...join, a: parts(underarm, shoulder) }
     if (!falling.includes(join)) return join
-    return { ...join, a: parts(shoulder, underarm + total).reverse().map((part) => ({ ...part, reversed: true })) }
+    return {
+      ...join,
+      a: parts(shoulder, underarm + total)
+        .reverse()
+        .map((part) => ({ ...part, reversed: true })),
+    }
   })
   const piece = { ...cap.piece, notches }
   return success({ ...unchanged({ pieces: pattern.pieces.map((p) => (p === cap.piece ? piece : p)), joins }) })
 }
 
 /** Where the underarm and the shoulder of the armscye meet the cap, mm along it; the underarm may lie before its start. */
-export function matchPoints(pattern: Pattern, cap: CapLine, join: Join): { underarm: number; shoulder: number } | undefined {
+export function matchPoints(
+  pattern: Pattern,
+  cap: CapLine,
+  join: Join,
+): { underarm: number; shoulder: number } | undefined {
   const spans = joinSpans(pattern, join.a)
   const first = spans[0]
   const last = spans[spans.length - 1]

@@ -1,6 +1,6 @@
 import { type Cubic, isLine, line } from '../geometry/cubic.ts'
 import { firstCubic, lastCubic, type Path } from '../geometry/path.ts'
-import { distance, type Point } from '../geometry/point.ts'
+import { distance, equalPoints, type Point } from '../geometry/point.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
 import { seamEnd, seamStart } from '../pattern/seam.ts'
 import type { ReplacedSeam } from './replace-seams.ts'
@@ -28,7 +28,7 @@ export function weldSeams(piece: Piece, seams: ReadonlyMap<string, ReplacedSeam>
     const other = welded.get(after.id)
     const end = seamEnd(one?.seam ?? before)
     const start = seamStart(other?.seam ?? after)
-    if (end.x === start.x && end.y === start.y) continue
+    if (equalPoints(end, start)) continue
     if (other) {
       const [first, ...rest] = other.seam.parts
       welded.set(after.id, { ...other, seam: { ...other.seam, parts: [withStart(first as Path, end), ...rest] } })
@@ -44,7 +44,7 @@ export function weldSeams(piece: Piece, seams: ReadonlyMap<string, ReplacedSeam>
 /** The path starting at a point next to its start; a straight line stays one. */
 export function withStart(path: Path, p: Point): Path {
   const first = firstCubic(path)
-  if (first.p0.x === p.x && first.p0.y === p.y) return path
+  if (equalPoints(first.p0, p)) return path
   return [ended(first, p, first.p3), ...path.slice(1)]
 }
 

@@ -13,18 +13,21 @@ const ROUNDING = 4e-16
 const DEEPEST = 60
 
 /**
- * The arc length of a cubic in mm, to `accuracy` (default 1e-7), by Gauss–Legendre quadrature of the speed: right
- * on cusps, loops, backtracks, hairpins and handles that lie on their end points. The error is bounded, not
- * estimated: the speed is the root of a polynomial whose complex zeros are known in closed form, and their
- * distance from a stretch bounds the error of the rule on it (L. N. Trefethen, Approximation Theory and
- * Approximation Practice, theorem 19.3); stretches are halved until the bounds add up to less than `accuracy`.
- * Cost: about 0.15 µs on smooth curves, a tenth of it on a straight line. Floor: rounding, 1e-14 of the length.
+ * The arc length of a cubic in mm, to `accuracy` (default 1e-7), by Gauss–Legendre quadrature of the speed: right on
+ * cusps, loops, backtracks, hairpins and handles that lie on their end points. The error is bounded, not estimated: the
+ * speed is the root of a polynomial whose complex zeros are known in closed form, and their distance from a stretch
+ * bounds the error of the rule on it (L. N. Trefethen, Approximation Theory and Approximation Practice, theorem 19.3);
+ * stretches are halved until the bounds add up to less than `accuracy`. Floor: rounding, 1e-14 of the length. Cost:
+ * about 0.2 µs on smooth curves, a tenth of it on a straight line. Throws where `accuracy` is not above zero.
  */
 export function arcLength(c: Cubic, options?: LengthOptions): number {
   return arcLengthBetween(c, 0, 1, options)
 }
 
-/** The arc length between the parameters a ≤ b, with the promise of `arcLength`. */
+/**
+ * The arc length between the parameters a ≤ b in mm, to `accuracy` as `arcLength`. Cost: about 0.2 µs. Throws where
+ * `accuracy` is not above zero.
+ */
 export function arcLengthBetween(c: Cubic, a: number, b: number, options?: LengthOptions): number {
   const accuracy = options?.accuracy ?? LENGTH_ACCURACY
   if (!(accuracy > 0)) throw new RangeError('accuracy must be above zero')
@@ -193,8 +196,9 @@ const GAUSS_16 = Float64Array.of(
 )
 
 /**
- * The parameter t at which the arc length from the start is `length` mm; the length reached is within
- * `accuracy` of what was asked. Lengths below 0 or above the whole give 0 or 1: the ends.
+ * The parameter t at which the arc length from the start is `length` mm; the length reached is within `accuracy`
+ * (default 1e-7) of what was asked, cusps and backtracks included. Lengths below 0 or above the whole give 0 or 1: the
+ * ends. Cost: about 0.6 µs. Throws where `accuracy` is not above zero.
  */
 export function parameterAtLength(c: Cubic, length: number, options?: LengthOptions): number {
   const accuracy = options?.accuracy ?? LENGTH_ACCURACY
@@ -237,12 +241,15 @@ function parameterOf(c: Cubic, speed: Speed, length: number, whole: number, accu
   return t
 }
 
-/** The length of the chord and of the control polygon: the arc lies between them. */
+/** The lengths of the chord and of the control polygon in mm: the arc lies between them. */
 export function lengthBounds(c: Cubic): [number, number] {
   return [distance(c.p0, c.p3), distance(c.p0, c.p1) + distance(c.p1, c.p2) + distance(c.p2, c.p3)]
 }
 
-/** The cubic cut at `length` mm of arc from its start. */
+/**
+ * The cubic cut where the arc length from its start is `length` mm, within `accuracy` (default 1e-7). Beyond the ends
+ * one part has no length. Cost: about 0.8 µs. Throws where `accuracy` is not above zero.
+ */
 export function splitCubicAtLength(c: Cubic, length: number, options?: LengthOptions): [Cubic, Cubic] {
   return splitCubic(c, parameterAtLength(c, length, options))
 }

@@ -6,16 +6,18 @@ import type { Point } from './point.ts'
 const SMALLEST = 1e-14
 
 /**
- * Whether p lies inside a closed path, of either direction: the path winds about it. Points on the path itself
- * (within rounding) may come out either way; ask `nearest` where that matters. An open path is closed by its chord.
+ * Whether p lies inside a closed path, of either direction: the path winds about it. Points on the path itself (within
+ * rounding) may come out either way; ask `nearest` where that matters. An open path is closed by its chord. Cost: 40
+ * ns a cubic, some µs near the path. Throws on an empty path.
  */
 export function contains(path: Path, p: Point): boolean {
-  return windingNumber(path, p) !== 0
+  const winding = windingNumber(path, p)
+  return winding !== 0 && !Number.isNaN(winding)
 }
 
 /**
- * How often a closed path winds anticlockwise about p. Exact: a curve whose box does not hold p sweeps the
- * same angle as its chord, any other is halved.
+ * How often a closed path winds anticlockwise about p. Exact: a curve whose box does not hold p sweeps the same angle
+ * as its chord, any other is halved. Cost: 40 ns a cubic, some µs near the path. Throws on an empty path.
  */
 export function windingNumber(path: Path, p: Point): number {
   let angle = 0

@@ -8,6 +8,7 @@ export interface Cubic {
   readonly p3: Point
 }
 
+/** The cubic of these four points, mm: the same objects. */
 export function cubic(p0: Point, p1: Point, p2: Point, p3: Point): Cubic {
   return { p0, p1, p2, p3 }
 }
@@ -17,7 +18,7 @@ export function line(a: Point, b: Point): Cubic {
   return { p0: a, p1: between(a, b, 1 / 3), p2: between(a, b, 2 / 3), p3: b }
 }
 
-/** The point at parameter t in [0, 1]; exact at both ends. */
+/** The point at parameter t in [0, 1], mm: exact at both ends, to rounding between. */
 export function pointAt(c: Cubic, t: number): Point {
   if (t === 0) return c.p0
   if (t === 1) return c.p3
@@ -32,7 +33,7 @@ export function pointAt(c: Cubic, t: number): Point {
   }
 }
 
-/** The first derivative at t (mm per unit of t); zero where a handle lies on its end point. */
+/** The first derivative at t, mm per unit of t, to rounding; zero where a handle lies on its end point. */
 export function derivativeAt(c: Cubic, t: number): Point {
   const u = 1 - t
   const a = 3 * u * u
@@ -44,7 +45,7 @@ export function derivativeAt(c: Cubic, t: number): Point {
   }
 }
 
-/** The second derivative at t. */
+/** The second derivative at t, mm per square unit of t, to rounding. */
 export function secondDerivativeAt(c: Cubic, t: number): Point {
   const a = 6 * (1 - t)
   const b = 6 * t
@@ -55,8 +56,8 @@ export function secondDerivativeAt(c: Cubic, t: number): Point {
 }
 
 /**
- * The signed curvature at t in 1/mm: positive where the curve turns anticlockwise. Infinite or NaN at a cusp
- * or where a handle lies on its end point; ask a little inside there.
+ * The signed curvature at t in 1/mm, to rounding: positive where the curve turns anticlockwise. Infinite or not a
+ * number at a cusp or where a handle lies on its end point; ask a little inside there.
  */
 export function curvatureAt(c: Cubic, t: number): number {
   const d = derivativeAt(c, t)
@@ -65,12 +66,12 @@ export function curvatureAt(c: Cubic, t: number): number {
   return (d.x * dd.y - d.y * dd.x) / (speed * speed * speed)
 }
 
-/** The same curve run through from p3 to p0. */
+/** The same curve run through from p3 to p0, exactly. */
 export function reverseCubic(c: Cubic): Cubic {
   return { p0: c.p3, p1: c.p2, p2: c.p1, p3: c.p0 }
 }
 
-/** The curve cut at t into two that together are the curve (de Casteljau). */
+/** The curve cut at t into two that share the point there and together are the curve, to rounding (de Casteljau). */
 export function splitCubic(c: Cubic, t: number): [Cubic, Cubic] {
   const a = between(c.p0, c.p1, t)
   const b = between(c.p1, c.p2, t)
@@ -84,7 +85,7 @@ export function splitCubic(c: Cubic, t: number): [Cubic, Cubic] {
   ]
 }
 
-/** The part of the curve between the parameters t0 ≤ t1. */
+/** The part of the curve between the parameters t0 ≤ t1, to rounding; the curve itself between 0 and 1. */
 export function subCubic(c: Cubic, t0: number, t1: number): Cubic {
   if (t0 === 0 && t1 === 1) return c
   const right = t0 === 0 ? c : splitCubic(c, t0)[1]

@@ -8,7 +8,7 @@ export interface Cone {
 }
 
 /** No directions known: the curve turns by half a circle or more, or is a point. */
-export const WIDE_CONE: Cone = { low: -Math.PI, high: Math.PI, spread: 2 * Math.PI }
+const WIDE_CONE: Cone = { low: -Math.PI, high: Math.PI, spread: 2 * Math.PI }
 
 /**
  * The cone of a cubic's directions, from the legs of its control polygon: exact or too wide, never too narrow.

@@ -1,8 +1,9 @@
-import { type Cubic, derivativeAt, secondDerivativeAt } from './cubic.ts'
+import { type Cubic, derivativeAt, pointAt, secondDerivativeAt } from './cubic.ts'
+import { bend, cubicTerms } from './cubic-terms.ts'
 import type { Path } from './path.ts'
 import { tangentAt } from './path-length.ts'
 import { cross } from './point.ts'
-import { roots } from './roots.ts'
+import { signChanges } from './sign-changes.ts'
 
 export interface CurvatureOptions {
   /** A stretch that bulges less than this from its chord counts as straight, mm. */
@@ -17,34 +18,17 @@ const STRAIGHT = 1e-3
 const CORNER = Math.PI / 1800
 
 /**
- * The parameters strictly inside (0, 1) where the curvature of a cubic changes sign, in rising order; at most
- * two. A straight line has none. Exact to rounding.
+ * The parameters strictly inside (0, 1) where the curvature of a cubic changes sign, in rising order; at most two. A
+ * straight line has none. Exact to rounding. Cost: about 0.2 µs.
  */
 export function inflections(c: Cubic): number[] {
-  const [f0, f1, f2] = bend(c)
-  // The sign within rounding, 0 where it cannot be told: a double root (a touch, a handle on its end point) splits
-  // into two by rounding, with nothing to see between them.
-  const zero = 1e-12 * (Math.abs(f0) + Math.abs(f1) + Math.abs(f2))
-  const sign = (t: number) => {
-    const value = f0 + t * (f1 + t * f2)
-    return Math.abs(value) <= zero ? 0 : Math.sign(value)
-  }
-  const found: number[] = []
-  const stops = [0, ...roots([f0, f1, f2]).filter((t) => t > 0 && t < 1), 1]
-  let before = 0
-  for (let k = 1; k < stops.length; k++) {
-    const from = stops[k - 1] as number
-    const here = sign((from + (stops[k] as number)) / 2)
-    if (here === 0) continue
-    if (before !== 0 && here !== before) found.push(from)
-    before = here
-  }
-  return found
+  return signChanges(bend(cubicTerms(c)))
 }
 
 /**
- * How often the curvature changes sign along a path: inside cubics, and from one to the next. A corner counts as
- * curvature of its own direction. Straight stretches and the noise on them have no sign.
+ * How often the curvature changes sign along a path: inside cubics, and from one to the next. A corner (over 0.1°,
+ * `corner` radians) counts as curvature of its own direction. Straight stretches and the noise on them (bulges under
+ * 1e-3 mm, `straight`) have no sign. Cost: about 1.5 µs a cubic.
  */
 export function curvatureChanges(path: Path, options: CurvatureOptions = {}): number {
   const signs = curvatureSigns(path, options)
@@ -53,7 +37,10 @@ export function curvatureChanges(path: Path, options: CurvatureOptions = {}): nu
   return changes
 }
 
-/** The signs of curvature met along a path, straight stretches left out: 1 anticlockwise, −1 clockwise. */
+/**
+ * The signs of curvature met along a path as `curvatureChanges` counts them, straight stretches left out: 1
+ * anticlockwise, −1 clockwise, one for each stretch or corner. Cost: about 1.5 µs a cubic.
+ */
 export function curvatureSigns(path: Path, options: CurvatureOptions = {}): number[] {
   const straight = options.straight ?? STRAIGHT
   const corner = options.corner ?? CORNER
@@ -79,18 +66,6 @@ export function curvatureSigns(path: Path, options: CurvatureOptions = {}): numb
   return signs
 }
 
-/** The numerator of the curvature, C′ × C″, as a polynomial: its cubic term cancels. */
-function bend(c: Cubic): readonly [number, number, number] {
-  const ax = c.p3.x - 3 * c.p2.x + 3 * c.p1.x - c.p0.x
-  const ay = c.p3.y - 3 * c.p2.y + 3 * c.p1.y - c.p0.y
-  const bx = c.p2.x - 2 * c.p1.x + c.p0.x
-  const by = c.p2.y - 2 * c.p1.y + c.p0.y
-  const dx = c.p1.x - c.p0.x
-  const dy = c.p1.y - c.p0.y
-  // C′/3 = d + 2bt + at², C″/6 = b + at.
-  return [dx * by - dy * bx, dx * ay - dy * ax, bx * ay - by * ax]
-}
-
 function hasLength(c: Cubic): boolean {
   return c.p0.x !== c.p3.x || c.p0.y !== c.p3.y || c.p0.x !== c.p1.x || c.p0.y !== c.p1.y
 }
@@ -98,11 +73,11 @@ function hasLength(c: Cubic): boolean {
 /** How far the stretch bulges from its chord, measured at its middle and quarters. */
 function bulge(c: Cubic, from: number, to: number): number {
   let worst = 0
-  const a = at(c, from)
-  const b = at(c, to)
+  const a = pointAt(c, from)
+  const b = pointAt(c, to)
   const length = Math.hypot(b.x - a.x, b.y - a.y)
   for (const share of [0.25, 0.5, 0.75]) {
-    const p = at(c, from + (to - from) * share)
+    const p = pointAt(c, from + (to - from) * share)
     const off =
       length > 0
         ? Math.abs((p.x - a.x) * (b.y - a.y) - (p.y - a.y) * (b.x - a.x)) / length
@@ -110,16 +85,4 @@ function bulge(c: Cubic, from: number, to: number): number {
     worst = Math.max(worst, off)
   }
   return worst
-}
-
-function at(c: Cubic, t: number) {
-  const u = 1 - t
-  const w0 = u * u * u
-  const w1 = 3 * u * u * t
-  const w2 = 3 * u * t * t
-  const w3 = t * t * t
-  return {
-    x: w0 * c.p0.x + w1 * c.p1.x + w2 * c.p2.x + w3 * c.p3.x,
-    y: w0 * c.p0.y + w1 * c.p1.y + w2 * c.p2.y + w3 * c.p3.y,
-  }
 }

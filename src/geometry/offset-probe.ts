@@ -1,6 +1,5 @@
 import { arcLengthBetween } from './arc-length.ts'
 import { type Cubic, pointAt } from './cubic.ts'
-import type { OffsetEnd } from './offset-cubic.ts'
 import { tangentAt } from './path-length.ts'
 
 /** A distance that changes along a path: the cubic covers the fractions `from` to `to` of the path's length. */
@@ -8,6 +7,18 @@ export interface Taper {
   readonly at: (fraction: number) => number
   readonly from: number
   readonly to: number
+}
+
+/** A place on the offset curve: parameter, point, unit direction of travel along the source, signed speed along it. */
+export interface OffsetEnd {
+  readonly t: number
+  readonly x: number
+  readonly y: number
+  readonly dx: number
+  readonly dy: number
+  readonly tangentX: number
+  readonly tangentY: number
+  readonly forward: number
 }
 
 const STEP = 1e-6
@@ -26,6 +37,8 @@ export class OffsetProbe {
   tangentY = 0
   /** Speed of the offset along the source's direction; negative where it runs backward. */
   forward = 0
+  /** The distance, without its sign. */
+  reach = 0
 
   private readonly c: Cubic
   private readonly distance: number
@@ -95,6 +108,7 @@ export class OffsetProbe {
       slope = high > low ? (((at(high) - at(low)) / (high - low)) * (to - from) * speed) / this.length : 0
     }
     this.forward = speed + d * turning
+    this.reach = Math.abs(d)
     this.x = x + d * this.tangentY
     this.y = y - d * this.tangentX
     this.dx = this.forward * this.tangentX + slope * this.tangentY

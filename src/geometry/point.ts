@@ -4,10 +4,12 @@ export interface Point {
   readonly y: number
 }
 
+/** The point at (x, y), mm. */
 export function point(x: number, y: number): Point {
   return { x, y }
 }
 
+/** The sum of two vectors. */
 export function add(a: Point, b: Point): Point {
   return { x: a.x + b.x, y: a.y + b.y }
 }
@@ -17,11 +19,12 @@ export function subtract(a: Point, b: Point): Point {
   return { x: a.x - b.x, y: a.y - b.y }
 }
 
+/** The vector `factor` times as long. */
 export function scale(a: Point, factor: number): Point {
   return { x: a.x * factor, y: a.y * factor }
 }
 
-/** a + factor · b. */
+/** a + factor · b: the point reached from a by that many times b. */
 export function along(a: Point, b: Point, factor: number): Point {
   return { x: a.x + b.x * factor, y: a.y + b.y * factor }
 }
@@ -31,26 +34,34 @@ export function between(a: Point, b: Point, fraction: number): Point {
   return { x: a.x + (b.x - a.x) * fraction, y: a.y + (b.y - a.y) * fraction }
 }
 
+/** The scalar product a · b. */
 export function dot(a: Point, b: Point): number {
   return a.x * b.x + a.y * b.y
 }
 
-/** Positive when b lies anticlockwise of a. */
+/** The cross product a × b: positive when b lies anticlockwise of a. */
 export function cross(a: Point, b: Point): number {
   return a.x * b.y - a.y * b.x
 }
 
+/** The length of a vector. */
 export function magnitude(a: Point): number {
   return Math.sqrt(a.x * a.x + a.y * a.y)
 }
 
+/** Whether two points have the same coordinates, to the last digit. */
+export function equalPoints(a: Point, b: Point): boolean {
+  return a.x === b.x && a.y === b.y
+}
+
+/** The distance of two points. */
 export function distance(a: Point, b: Point): number {
   const x = a.x - b.x
   const y = a.y - b.y
   return Math.sqrt(x * x + y * y)
 }
 
-/** The unit vector of a; throws on a vector without length, which has no direction. */
+/** The unit vector of a, to rounding. Throws on a vector without length, which has no direction. */
 export function unit(a: Point): Point {
   const length = magnitude(a)
   if (!(length > 0)) throw new RangeError('a vector without length has no direction')

@@ -22,12 +22,14 @@ export interface Refit {
 }
 
 /**
- * A smooth path through ordered samples of a smooth curve: as few cubics as the tolerance allows, sharing
- * their tangents where they meet, the given end directions and the first and last sample kept exactly. Every
- * sample lies within `tolerance` of its parameter's point (checked after fitting). Joints lie on samples,
- * placed midway between the farthest places a fit from either end could reach. Deterministic, cost about
- * n log n. Between samples the path follows the curve as closely as they tell: give them closer than the curve
- * turns. Throws on fewer than two distinct samples or coordinates that are not numbers.
+ * A smooth path through ordered samples of a smooth curve: as few cubics as the tolerance allows, sharing their tangents
+ * where they meet, the given end directions and the first and last sample kept exactly. Every sample lies within
+ * `tolerance` (default CURVE_TOLERANCE) of its parameter's point (checked after fitting). Joints lie on samples, placed
+ * midway between the farthest places a fit from either end could reach. Between samples the path follows the curve as
+ * closely as they tell: give them closer than the curve turns. Samples of a gentle curve give a gentle one: no radius
+ * under a fifth of its smallest. Deterministic. Cost: about 50 µs for 100 samples that one cubic follows, 0.3 ms where it
+ * takes two or three, growing about as n log n. Throws on fewer than two distinct samples, coordinates that are not
+ * numbers or a `tolerance` that is not above zero.
  */
 export function refit(samples: readonly Point[], options: RefitOptions = {}): Refit {
   const tolerance = options.tolerance ?? CURVE_TOLERANCE

@@ -15,12 +15,18 @@ interface Cut {
   readonly node: number
 }
 
+/** The loops of an open path that go: those smaller than `small` mm across, or valid over less than `share` of their length. */
+export interface LoopRules {
+  readonly small: number
+  readonly share: number
+}
+
 /**
- * An open path without the loops it makes with itself (`found`, its own crossings): where it comes to a crossing and goes on over points that
- * are mostly not `valid`, or into a loop smaller than `small` mm, it leaves along the crossing's other branch. Its
- * first and last point stay.
+ * An open path without the loops it makes with itself (`found`, its own crossings): where it comes to a crossing and
+ * goes on into a loop that is too small or not valid enough, it leaves along the crossing's other branch. Its first and
+ * last point stay.
  */
-export function trimOpen(path: Path, found: Crossings, valid: (p: Point) => boolean, small: number): Path {
+export function trimOpen(path: Path, found: Crossings, valid: (p: Point) => boolean, loops: LoopRules): Path {
   const cuts = cutsOf(path, found)
   const kept: Cubic[] = []
   let at: PathParameter = { index: 0, t: 0 }
@@ -33,7 +39,7 @@ export function trimOpen(path: Path, found: Crossings, valid: (p: Point) => bool
     if (other < 0) continue
     const back = (cuts[other] as Cut).place
     const loop = pathBetween(path, at, back)
-    if (!isSmall(loop, small) && mostly(loop, valid)) continue
+    if (!isSmall(loop, loops.small) && validShare(loop, valid) >= loops.share) continue
     at = back
     k = other + 1
   }
@@ -122,7 +128,8 @@ function longest(arc: Path): Cubic {
   return arc.reduce((a, b) => (distance(b.p0, b.p3) > distance(a.p0, a.p3) ? b : a))
 }
 
-function mostly(loop: Path, valid: (p: Point) => boolean): boolean {
+/** How much of a loop's length is valid, by samples. */
+function validShare(loop: Path, valid: (p: Point) => boolean): number {
   let good = 0
   let count = 0
   for (const c of loop) {
@@ -132,7 +139,7 @@ function mostly(loop: Path, valid: (p: Point) => boolean): boolean {
       if (valid(pointAt(c, t))) good += weight
     }
   }
-  return good > count / 2
+  return good / count
 }
 
 function append(path: Cubic[], more: readonly Cubic[]): void {

@@ -1,7 +1,7 @@
 import { type Cubic, line } from '../geometry/cubic.ts'
 import { SAME_POINT } from '../geometry/defaults.ts'
 import type { Path } from '../geometry/path.ts'
-import { distance, type Point } from '../geometry/point.ts'
+import { distance, equalPoints, type Point } from '../geometry/point.ts'
 import type { Piece } from './piece.ts'
 
 /**
@@ -35,7 +35,7 @@ export function outlineOf(piece: Piece): Path {
 }
 
 function startingAt(c: Cubic, p: Point): Cubic {
-  return c.p0.x === p.x && c.p0.y === p.y ? c : { ...c, p0: p }
+  return equalPoints(c.p0, p) ? c : { ...c, p0: p }
 }
 
 function gapError(piece: Piece, seam: string, a: Point, b: Point): RangeError {

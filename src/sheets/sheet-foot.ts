@@ -53,7 +53,7 @@ export function sheetFoot(info: SheetInfo, drawings: readonly PieceDrawing[], sh
 
 function subtitle(info: SheetInfo): string {
   const fittings = info.fittings ?? []
-  const parts = [fittings.length === 0 ? info.version : `fitted: ${fittings.join(', ')}`, info.date, 'true scale, mm']
+  const parts = [fittings.length === 0 ? info.version : `fitted: ${fittings.join(', ')}`, info.date, 'true scale']
   return parts.filter((part) => part !== undefined).join(' · ')
 }
 

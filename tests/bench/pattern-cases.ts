@@ -31,7 +31,7 @@ const DRAFT = drafted(DEMO)
 const REPLAYED = replayed(DRAFT, DEMO)
 const MEASURES = presentMeasures(DRAFT.measures, REPLAYED.pattern)
 
-const TEN_CORRECTIONS = read(inFifths(DEMO_FILE))
+const TEN_CORRECTIONS = read(withTenCorrections(DEMO_FILE))
 
 /** The pieces as a library can offset them: the same allowance all round, flattened beforehand. */
 const PIECES = REPLAYED.pattern.pieces.map((piece) => {
@@ -69,13 +69,23 @@ export const patternCases: readonly BenchCase[] = [
     count: 1,
     ours: () => sewn(replayed(drafted(TEN_CORRECTIONS), TEN_CORRECTIONS).pattern),
     wanted: { milliseconds: 10 },
-    agree: () => errorsOf(replayed(drafted(TEN_CORRECTIONS), TEN_CORRECTIONS).pattern),
+    agree: () => {
+      const { slip, pattern } = replayed(drafted(TEN_CORRECTIONS), TEN_CORRECTIONS)
+      // Ten corrections that were not made for each other leave seams unequal; lines and darts must be sound.
+      const errors = checked(pattern).filter(({ severity, code }) => severity === 'error' && code !== 'join-too-long')
+      const apart = errors.length + Math.abs(10 - slip.length)
+      return { apart, within: 0, what: 'errors found or corrections not done' }
+    },
   },
   {
     name: "all checks of the demo's pattern",
     count: 1,
     ours: () => checked(REPLAYED.pattern).length,
-    agree: () => errorsOf(REPLAYED.pattern),
+    agree: () => ({
+      apart: checked(REPLAYED.pattern).filter(({ severity }) => severity === 'error').length,
+      within: 0,
+      what: 'errors found',
+    }),
   },
 ]
 
@@ -102,12 +112,19 @@ function read(text: string): Performer {
   return made(readPerformer(text, 'lamplighter.yaml', correctionReaders))
 }
 
-/** The demo's file with its fitting five times, each with a part of the amounts: ten corrections. */
-function inFifths(text: string): string {
-  const [before, fitting] = text.split('fittings:\n') as [string, string]
-  const part = fitting.replace('by: 3/8', 'by: 1/16').replace('by: 1/2', 'by: 1/16')
-  const parts = ['first', 'second', 'third', 'fourth', 'fifth'].map((number) => part.replace('first', number))
-  return `${before}fittings:\n${parts.join('')}`
+/** The demo's file with a second fitting of eight corrections after its own of two. */
+function withTenCorrections(text: string): string {
+  const more = [
+    ['let out', 'side seam', '1/4'],
+    ['take in', 'shoulder', '1/8'],
+    ['let out', 'neckline', '1/8'],
+    ['take in', 'waist', '1/8'],
+    ['let out', 'underarm seam', '1/8'],
+    ['let out', 'armscye', '1/8'],
+    ['take in', 'side seam', '1/8'],
+  ].map(([order, seam, by]) => `      - { do: ${order}, seam: ${seam}, by: ${by} }\n`)
+  const reach = '      - { do: underarm reach, by: 1/8 }\n'
+  return `${text}  - label: second fitting\n    corrections:\n${more.join('')}${reach}`
 }
 
 function drafted({ body, choices, allowances }: Performer): Draft {
@@ -120,11 +137,6 @@ function replayed({ pattern }: Draft, { fittings, allowances }: Performer): Repl
 
 function checked(pattern: Pattern) {
   return runChecks({ pattern, measures: MEASURES, units: 'mm' })
-}
-
-function errorsOf(pattern: Pattern): Agreement {
-  const errors = checked(pattern).filter(({ severity }) => severity === 'error')
-  return { apart: errors.length, within: 0, what: 'errors found' }
 }
 
 /** What a reader that shares no code with the project has against the pattern: joins, darts, notches, outlines. */

@@ -1,7 +1,9 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import type { GivenMeasures } from '../../src/body/given.ts'
+import { MEASURE_NAMES } from '../../src/body/measure.ts'
 import { plausibleMeasures } from '../../src/body/plausible.ts'
+import { RELATIONS } from '../../src/body/relations.ts'
 import { SURVEY_FILE } from '../fit-regressions.ts'
 
 const IN = 25.4
@@ -40,19 +42,74 @@ test('a credible body is left alone', () => {
   expect(codes({})).toEqual([])
 })
 
-test('a waist taken 6 in too low is found, with its landmark (CASES 23)', () => {
-  const findings = plausibleMeasures({ ...BODY, 'back waist length': 22.5 * IN })
-  const finding = findings.find(
-    ({ where }) => where.field === 'body.scye depth' || where.field === 'body.back waist length',
-  )
-  expect(finding?.severity).toBe('warning')
-  expect(finding?.hint).toMatch(/from the nape bone down the spine to the waist/)
-  // Without a scye depth to compare it with, the other required measures find it.
-  const { 'scye depth': _, 'front waist length': __, 'neck to bust point': ___, ...rest } = BODY
-  const alone = plausibleMeasures({ ...rest, 'back waist length': 22.5 * IN })
-  expect(alone).toMatchObject([{ code: 'measure-unlike-others', where: { field: 'body.back waist length' } }])
-  expect(alone[0]?.actual).toBe('back waist length 22 1/2 in (572 mm)')
+const WAIST = /midway between the lowest rib and the top of the hip bone/
+
+describe('a waist taken 6 in too low is found, with its landmark (CASES 23)', () => {
+  test.each<[string, GivenMeasures]>([
+    ['down the back', { 'back waist length': 22.5 * IN }],
+    ['over the bust', { 'front waist length': 23.5 * IN }],
+    ['down the center front', { 'front neck to waist': 20.5 * IN }],
+    [
+      'front and back alike',
+      {
+        'back waist length': 22.5 * IN,
+        'front waist length': 23.5 * IN,
+        'front neck to waist': 20.5 * IN,
+      },
+    ],
+  ])('%s', (_, changes) => {
+    const findings = plausibleMeasures({ ...BODY, ...changes })
+    expect(findings.some(({ hint }) => WAIST.test(hint))).toBe(true)
+    expect(findings.some(({ hint }) => /too low|below the waist|one waist/.test(hint))).toBe(true)
+    expect(findings.every(({ severity }) => severity === 'warning')).toBe(true)
+  })
+
+  test('by the other required measures alone', () => {
+    const {
+      'scye depth': _,
+      'front waist length': __,
+      'neck to bust point': ___,
+      'front neck to waist': ____,
+      ...rest
+    } = BODY
+    const alone = plausibleMeasures({ ...rest, 'back waist length': 22.5 * IN })
+    expect(alone).toMatchObject([{ code: 'measure-unlike-others', where: { field: 'body.back waist length' } }])
+    expect(alone[0]?.actual).toBe('back waist length 571.5 mm')
+    expect(alone[0]?.hint).toMatch(WAIST)
+  })
 })
+
+test('says what the measures come to, and what to measure', () => {
+  const findings = plausibleMeasures({ 'bust girth': 960, 'back width': 480, 'front width': 418 })
+  expect(findings.find(({ code }) => code === 'widths-and-bust')).toEqual({
+    code: 'widths-and-bust',
+    severity: 'warning',
+    where: { field: 'body.back width' },
+    actual: 'back width 480 mm, front width 418 mm, bust girth 960 mm: 31 mm for the armscye between back and front',
+    expected: 'at least 70 mm for the armscye',
+    hint: expect.stringMatching(
+      /^measure across the back from armscye to armscye, at the middle of the armscye, arms down/,
+    ),
+  })
+})
+
+/** A figure well inside, below and above what is likely, for every relation: each end has its own words. */
+test.each(RELATIONS.map((relation) => [relation.code, relation] as const))(
+  '%s: words for either end',
+  (_, relation) => {
+    const [least, most] = relation.likely
+    expect(least).toBeLessThan(most)
+    const [none, all] = relation.possible ?? [-Infinity, Infinity]
+    expect(none).toBeLessThanOrEqual(least)
+    expect(all).toBeGreaterThanOrEqual(most)
+    for (const hint of [relation.below, relation.above]) {
+      expect(hint).toMatch(/measure /)
+      expect(hint).toMatch(/armscye|neck|nape|waist|bust|elbow|wrist|hand|arm/)
+    }
+    for (const figure of [least, most].filter(Number.isFinite)) expect(relation.says(figure)).toMatch(/\d/)
+    expect(relation.names.every((name) => MEASURE_NAMES.includes(name))).toBe(true)
+  },
+)
 
 test.each<[string, GivenMeasures]>([
   ['widths-and-bust body.back width', { 'back width': 400, 'front width': 390 }],
@@ -69,6 +126,9 @@ test.each<[string, GivenMeasures]>([
   ['elbow-and-upper-arm body.elbow girth', { 'elbow girth': 340 }],
   ['flexed-and-relaxed body.upper arm girth flexed', { 'upper arm girth flexed': 270 }],
   ['armscye-and-upper-arm body.armscye girth', { 'armscye girth': 280 }],
+  ['armscye-and-scye body.armscye girth', { 'armscye girth': 530, 'upper arm girth': 290 }],
+  ['upper-chest-and-bust body.upper chest girth', { 'upper chest girth': 700 }],
+  ['center-front-and-back body.front neck to waist', { 'front neck to waist': 295 }],
   ['shoulder-and-back-width body.neck base girth', { 'shoulder length': 60 }],
   ['measure-unlike-others body.neck base girth', { 'neck base girth': 470 }],
 ])('%s', (expected, changes) => {

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { REGRESSIONS, SURVEY } from '../../src/body/regressions.ts'
+import { RATIO_ERRORS, REGRESSIONS, SURVEY } from '../../src/body/regressions.ts'
 import { fitSurvey, regressionsSource, SURVEY_FILE } from '../fit-regressions.ts'
 
 /** REFERENCES.md section 2, computed from the full public file (6,068 bodies): mean and deviation, women and men, cm. */
@@ -64,6 +64,48 @@ describe('the survey in the code', () => {
     },
   )
 })
+
+test.skipIf(!existsSync(SURVEY_FILE))(
+  'the errors of the ratios are the spreads of like columns, women and men alike',
+  () => {
+    // Here by correlation, deviation · √(1 − r²), and for women and men as two samples of one weight.
+    const rows = surveyRows()
+    const half = (sex: string) => rows.filter((row) => row.sex === sex)
+    const mean = (of: (row: Row) => number) =>
+      ['F', 'M'].reduce((sum, sex) => sum + half(sex).reduce((s, row) => s + of(row), 0) / half(sex).length / 2, 0)
+    const share = (y: (row: Row) => number, x: (row: Row) => number) => {
+      const [my, mx] = [mean(y), mean(x)]
+      const [yy, xx] = [mean((r) => (y(r) - my) ** 2), mean((r) => (x(r) - mx) ** 2)]
+      const xy = mean((r) => (x(r) - mx) * (y(r) - my))
+      return Math.sqrt(yy * (1 - (xy * xy) / (xx * yy))) / my
+    }
+    const at = (name: string) => (row: Row) => Number(row[name])
+    const expected = {
+      'front width': share(at('chestbreadth'), at('interscyei')),
+      'elbow girth': share(at('forearmcircumferenceflexed'), at('bicepscircumferenceflexed')),
+      'neck to bust point': share(
+        (row) => at('cervicaleheight')(row) - at('chestheight')(row),
+        at('chestcircumference'),
+      ),
+      'bust point width': share(at('chestbreadth'), at('chestcircumference')),
+    }
+    expect(Object.keys(RATIO_ERRORS).sort()).toEqual(Object.keys(expected).sort())
+    for (const [name, value] of Object.entries(expected)) {
+      expect(Math.abs((RATIO_ERRORS[name as keyof typeof expected] ?? 0) / value - 1), name).toBeLessThan(0.003)
+    }
+  },
+)
+
+type Row = Readonly<Record<string, string>>
+
+function surveyRows(): Row[] {
+  const [header = '', ...lines] = readFileSync(SURVEY_FILE, 'utf8').trim().split('\n')
+  const names = header.split(',')
+  return lines.map((line) => {
+    const cells = line.split(',')
+    return Object.fromEntries(names.map((name, k) => [name, cells[k] as string]))
+  })
+}
 
 /** The survey's bodies by our measures, read here once more and not through the fit. */
 function surveyBodies() {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { type Body, type BodyHalf, valueOf } from '../../src/body/body.ts'
-import { draftPattern } from '../../src/drafting/draft-pattern.ts'
-import type { Draft } from '../../src/drafting/draft.ts'
 import { type Choices, STANDARD_CHOICES } from '../../src/drafting/choices.ts'
+import type { Draft } from '../../src/drafting/draft.ts'
+import { draftPattern } from '../../src/drafting/draft-pattern.ts'
 import { curvatureAt } from '../../src/geometry/cubic.ts'
 import { type Path, startOf } from '../../src/geometry/path.ts'
 import { directionAlong, pathLength, pointAlong } from '../../src/geometry/path-length.ts'
@@ -64,7 +64,9 @@ describe.each(SIZES.map((body, k) => ({ size: 6 + 2 * k, body })))('a body of si
   it('measures on the flat pattern what was asked, within 0.1 mm', () => {
     expect(draft.measures.length).toBeGreaterThan(15)
     for (const row of draft.measures) {
-      expect(Math.abs(row.drafted - row.asked), `${row.name}: asked ${row.asked}, drafted ${row.drafted}`).toBeLessThan(0.1)
+      expect(Math.abs(row.drafted - row.asked), `${row.name}: asked ${row.asked}, drafted ${row.drafted}`).toBeLessThan(
+        0.1,
+      )
     }
   })
 
@@ -73,7 +75,10 @@ describe.each(SIZES.map((body, k) => ({ size: 6 + 2 * k, body })))('a body of si
     const armscye = seam(pattern, 'bodice front', 'armscye').parts[0] as Path
     const turn = turnBetween(directionAlong(armscye, 0), directionAlong(cap, 0))
     for (let along = 0; along <= 38; along += 2) {
-      const laid = add(startOf(cap), rotateAbout(subtract(pointAlong(armscye, along), startOf(armscye)), { x: 0, y: 0 }, turn))
+      const laid = add(
+        startOf(cap),
+        rotateAbout(subtract(pointAlong(armscye, along), startOf(armscye)), { x: 0, y: 0 }, turn),
+      )
       expect(distance(laid, pointAlong(cap, along))).toBeLessThan(1e-6)
     }
   })
@@ -86,13 +91,15 @@ describe.each(SIZES.map((body, k) => ({ size: 6 + 2 * k, body })))('a body of si
       return Math.PI - turnBetween(arriving, directionAlong(after.parts[0] as Path, 0))
     }
     const bodice = inside('bodice front', 'side seam', 'armscye') + inside('bodice back', 'side seam', 'armscye')
-    const sleeve = inside('sleeve', 'front underarm seam', 'front cap') + inside('sleeve', 'back cap', 'back underarm seam')
+    const sleeve =
+      inside('sleeve', 'front underarm seam', 'front cap') + inside('sleeve', 'back cap', 'back underarm seam')
     expect(bodice).toBeCloseTo(Math.PI, 6)
     expect(sleeve).toBeCloseTo(Math.PI, 6)
   })
 
   it('turns each cap side once, and no armscye between width point and underarm', () => {
-    for (const id of ['front cap', 'back cap']) expect(inflections(seam(pattern, 'sleeve', id).parts.flat()), id).toBe(1)
+    for (const id of ['front cap', 'back cap'])
+      expect(inflections(seam(pattern, 'sleeve', id).parts.flat()), id).toBe(1)
     for (const id of ['bodice front', 'bodice back']) {
       expect(inflections((seam(pattern, id, 'armscye').parts[0] as Path).slice(0, 2)), id).toBe(0)
     }
@@ -138,7 +145,10 @@ describe.each(SIZES.map((body, k) => ({ size: 6 + 2 * k, body })))('a body of si
 describe('the armscye beside the body’s own', () => {
   it.each(SIZES.map((b, k) => ({ size: 6 + 2 * k, body: b })))('runs a little over it on size $size', ({ body }) => {
     const { 'front waist length': _, ...half } = body.right
-    const { pattern } = drafted({ left: half, right: half }, { ...STANDARD_CHOICES, fit: 'standing', ease: { 'back width': 12, 'front width': 6 }, bustDart: 'flat' })
+    const { pattern } = drafted(
+      { left: half, right: half },
+      { ...STANDARD_CHOICES, fit: 'standing', ease: { 'back width': 12, 'front width': 6 }, bustDart: 'flat' },
+    )
     const armscye = length(pattern, 'bodice front', 'armscye') + length(pattern, 'bodice back', 'armscye')
     // Bust ease 64, no bust intake; the girths are from memory, so the range is wide: 5 % either way.
     expect(armscye / valueOf(body.right, 'armscye girth')).toBeGreaterThan(0.95)

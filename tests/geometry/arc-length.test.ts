@@ -123,7 +123,7 @@ describe('arcLength', () => {
       for (const accuracy of ACCURACIES) {
         // The floor the docstring states: 1e-14 of the length.
         expect(Math.abs(arcLength(c, { accuracy }) - length), `accuracy ${accuracy}`).toBeLessThan(
-          accuracy + 1e-13 * length,
+          accuracy + 1e-14 * length,
         )
       }
     })

@@ -12,7 +12,9 @@ import {
   splitCubic,
   subCubic,
 } from '../../src/geometry/cubic.ts'
+import { levelCrossings } from '../../src/geometry/level-crossings.ts'
 import { lineCrossings } from '../../src/geometry/line-crossings.ts'
+import { nearestOnCubic } from '../../src/geometry/nearest.ts'
 import { movePath, type Path, polyline, reversePath } from '../../src/geometry/path.ts'
 import { tangentAt } from '../../src/geometry/path-length.ts'
 import { distance, type Point, point, turnBetween } from '../../src/geometry/point.ts'
@@ -153,6 +155,12 @@ describe('crossings', () => {
     expect(crossings([a], [b]).crossings.map((c) => c.kind)).toEqual(['end'])
   })
 
+  it('a needle is crossed twice, on its way there and back, however near its tip', () => {
+    const needle = polyline([point(0, -1), point(0, 0), point(0, -1)])
+    expect(crossings(needle, [line(point(-1, -1e-3), point(1, -1e-3))]).crossings).toHaveLength(2)
+    expect(crossings(needle, [line(point(-1, 0), point(1, 0))]).crossings.map((c) => c.kind)).toEqual(['touch'])
+  })
+
   it('corners that cross, touch and pass are told apart', () => {
     const v = polyline([point(-10, 10), point(0, 0), point(10, 10)])
     const level = [line(point(-20, 0), point(20, 0))]
@@ -265,6 +273,44 @@ describe('lineCrossings', () => {
     expect(lineCrossings([line(point(0, 0), point(9, 0))], point(-1, 0), point(20, 0))).toEqual([])
     expect(lineCrossings([arch], point(0, 75), point(9, 75))).toHaveLength(1)
     expect(() => lineCrossings([arch], point(1, 1), point(1, 1))).toThrow(RangeError)
+  })
+})
+
+describe('levelCrossings', () => {
+  it('are the crossings of the level line that change sides, in order', () => {
+    fc.assert(
+      fc.property(anyCubic, between(-300, 300), (c, height) => {
+        fc.pre([c.p0, c.p3].every(({ y }) => Math.abs(y - height) > 1e-6))
+        const found = levelCrossings([c], height)
+        for (const p of found) {
+          expect(p.y).toBe(height)
+          expect(nearestOnCubic(c, p).distance).toBeLessThan(1e-9)
+        }
+        // As many as the ends' sides want, but for pairs.
+        expect(found.length % 2).toBe(c.p0.y < height === c.p3.y < height ? 0 : 1)
+        const clear = lineCrossings([c], point(0, height), point(1, height)).filter(
+          ({ t }) => t > 1e-6 && t < 1 - 1e-6 && Math.abs(tangentAt(c, t).y) > 1e-3,
+        )
+        for (const { at } of clear) expect(found.some((p) => distance(p, at) < 1e-6)).toBe(true)
+        expect(found.length).toBeGreaterThanOrEqual(clear.length)
+      }),
+      { numRuns: 300 },
+    )
+  })
+
+  it('a joint, a stretch and an end on the level count once, a touch from either side not', () => {
+    const at = (...heights: readonly number[]) => polyline(heights.map((y, k) => point(5 * k, y)))
+    expect(levelCrossings(at(-5, 0, 5), 0)).toEqual([point(5, 0)])
+    expect(levelCrossings(at(-5, 0, 0, 5), 0)).toEqual([point(5, 0)])
+    expect(levelCrossings(at(5, 0, 5), 0)).toEqual([])
+    expect(levelCrossings(at(-5, 0, -5), 0)).toEqual([])
+    expect(levelCrossings(at(-5, 0, 0, -5, 5), 0)).toEqual([point(17.5, 0)])
+    expect(levelCrossings([arch], 75)).toEqual([])
+    expect(levelCrossings(at(0, 5), 0)).toEqual([point(0, 0)])
+    expect(levelCrossings(at(5, -5, 0), 0)).toEqual([point(2.5, 0), point(10, 0)])
+    expect(levelCrossings(at(0, 0), 0)).toEqual([])
+    // A needle there and back is crossed twice.
+    expect(levelCrossings(polyline([point(0, -5), point(0, 5), point(0, -5)]), 0)).toEqual([point(0, 0), point(0, 0)])
   })
 })
 

@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest'
 import { area } from '../../src/geometry/area.ts'
 import { bounds, cubicBounds, joinBoxes } from '../../src/geometry/bounds.ts'
 import { contains, windingNumber } from '../../src/geometry/contains.ts'
-import { type Cubic, cubic, curvatureAt, line, pointAt } from '../../src/geometry/cubic.ts'
+import { type Cubic, cubic, curvatureAt, line, moveCubic, pointAt } from '../../src/geometry/cubic.ts'
 import { flatten } from '../../src/geometry/flatten.ts'
-import { curvatureChanges, inflections } from '../../src/geometry/inflections.ts'
-import { alongOf, nearest, nearestParameter } from '../../src/geometry/nearest.ts'
+import { curvatureChanges, curvatureSigns, inflections } from '../../src/geometry/inflections.ts'
+import { alongOf, nearest, nearestOnCubic, nearestParameter } from '../../src/geometry/nearest.ts'
 import { movePath, type Path, polyline, reversePath } from '../../src/geometry/path.ts'
 import { pathLength, pointAlong } from '../../src/geometry/path-length.ts'
 import { distance, heading, type Point, point, scale } from '../../src/geometry/point.ts'
@@ -144,17 +144,30 @@ describe('inflections', () => {
     )
   })
 
+  it('a cusp is none: the curve turns back, but bends the same way before and after', () => {
+    const cusp = cubic(point(0, 0), point(100, 100), point(0, 100), point(100, 0))
+    expect(curvatureAt(cusp, 0.4) * curvatureAt(cusp, 0.6)).toBeGreaterThan(0)
+    expect(inflections(cusp)).toEqual([])
+    fc.assert(
+      fc.property(anyMove, (move) => {
+        expect(inflections(moveCubic(cusp, move))).toEqual([])
+      }),
+    )
+  })
+
   it('counts changes inside cubics and at joints, but not the noise on straight pieces', () => {
     const s = cubic(point(0, 0), point(60, 5), point(60, 110), point(120, 120))
     expect(curvatureChanges([s])).toBe(1)
     const up = cubic(point(0, 0), point(10, 0), point(20, 5), point(30, 15))
     const down = cubic(point(30, 15), point(40, 25), point(50, 30), point(60, 30))
     expect(curvatureChanges([up, down])).toBe(1)
+    expect(curvatureSigns([up, down])).toEqual([1, -1])
     const noisy = cubic(point(60, 30), point(70, 30 + 1e-9), point(80, 30 - 1e-9), point(90, 30))
     expect(curvatureChanges([up, down, noisy])).toBe(1)
     expect(curvatureChanges([line(point(0, 0), point(5, 0)), line(point(5, 0), point(9, 1))])).toBe(0)
     // Left corner, right corner: one change.
     expect(curvatureChanges(polyline([point(0, 0), point(5, 0), point(9, 4), point(15, 4)]))).toBe(1)
+    expect(curvatureSigns(polyline([point(0, 0), point(5, 0), point(9, 4), point(15, 4)]))).toEqual([1, -1])
     expect(curvatureChanges(circle(80))).toBe(0)
     expect(inflections(line(point(0, 0), point(5, 5)))).toEqual([])
   })
@@ -193,6 +206,9 @@ describe('nearest', () => {
         expect(distance(found.at, p)).toBeCloseTo(found.distance, 9)
         // From the true nearest point no sample is nearer than the distance between samples allows.
         expect(sampled - found.distance).toBeLessThan(4)
+        const { along, ...place } = found
+        expect(nearestParameter(path, p)).toEqual(place)
+        expect(Math.min(...path.map((c) => nearestOnCubic(c, p).distance))).toBe(found.distance)
       }),
     )
   })
@@ -210,9 +226,25 @@ describe('nearest', () => {
     )
   })
 
+  it('of a point on a cubic is that point to rounding, also where the cubic nearly stands still', () => {
+    fc.assert(
+      fc.property(anyCubic, between(0, 1), fc.constantFrom(1, 1e-2, 1e-3, 1e-4), (c, share, near) => {
+        const legs = [distance(c.p0, c.p1), distance(c.p1, c.p2), distance(c.p2, c.p3)]
+        const fair = legs.every((leg) => leg === 0 || leg > 1) && legs.some((leg) => leg > 1)
+        for (const t of [share * near, 1 - share * near]) {
+          const p = pointAt(c, t)
+          expect(nearestOnCubic(c, p).distance).toBeLessThan(fair ? 1e-11 : 1e-7)
+        }
+      }),
+      { numRuns: 500 },
+    )
+  })
+
   it('knows a circle, and a cubic that is a point', () => {
     expect(nearest(circle(100), point(0, 150)).distance).toBeCloseTo(50, 6)
     expect(nearest([cubic(point(1, 1), point(1, 1), point(1, 1), point(1, 1))], point(4, 5)).distance).toBe(5)
+    const still = cubic(point(0, -233.243), point(0, -233.243), point(0, 0.011), point(0, 0.011))
+    expect(nearestOnCubic(still, point(1, -116.616)).distance).toBeCloseTo(1, 12)
     expect(() => nearest([], point(0, 0))).toThrow(RangeError)
   })
 })

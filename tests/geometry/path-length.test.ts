@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest'
 import {
   type Cubic,
   cubic,
-  derivativeAt,
   line,
   moveCubic,
   pointAt,
@@ -53,10 +52,9 @@ describe('cubics', () => {
   it('have a tangent at ends with coincident handles: the direction just inside', () => {
     fc.assert(
       fc.property(anyCubic, fc.constantFrom(0, 1), (c, t) => {
-        const inside = t === 0 ? 1e-4 : 1 - 1e-4
-        const d = derivativeAt(c, inside)
-        // Where the curve also turns sharply just inside the end there is nothing to compare.
-        fc.pre(Math.hypot(d.x, d.y) > 1e-2 && distance(c.p0, c.p3) > 1)
+        // A handle hardly off its end turns the curve just inside it: there is nothing to compare.
+        const leg = t === 0 ? distance(c.p0, c.p1) : distance(c.p2, c.p3)
+        fc.pre((leg === 0 || leg > 1) && distance(c.p0, c.p3) > 1)
         const tangent = tangentAt(c, t)
         const just = tangentAt(c, t === 0 ? 1e-7 : 1 - 1e-7)
         expect(Math.hypot(tangent.x, tangent.y)).toBeCloseTo(1, 12)

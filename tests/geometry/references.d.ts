@@ -7,6 +7,7 @@ declare module 'bezier-js' {
   export class Bezier {
     constructor(points: readonly XY[])
     length(): number
+    derivative(t: number): XY
     offset(distance: number): Bezier[]
     points: XY[]
   }

@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { pointAt } from '../../src/geometry/cubic.ts'
+import { smallestRadius } from '../../src/geometry/curvature-extrema.ts'
 import { nearestOnCubic } from '../../src/geometry/nearest.ts'
 import type { Path } from '../../src/geometry/path.ts'
 import { tangentAt } from '../../src/geometry/path-length.ts'
-import { distance, heading, type Point, point, scale, turnBetween } from '../../src/geometry/point.ts'
+import { along, distance, heading, type Point, point, scale, turnBetween } from '../../src/geometry/point.ts'
 import { type Refit, refit } from '../../src/geometry/refit.ts'
 import { anyMove, between, fairCubic, roundOutline } from './shapes.ts'
 
@@ -45,6 +46,26 @@ const arc =
     scale(heading(angle * t), radius)
 const wave = (t: number) => point(300 * t, 40 * Math.sin(6 * t))
 const spiral = (t: number) => scale(heading(8 * t), 20 + 100 * t)
+
+/** Samples about 1 mm apart of a line whose curvature runs smoothly through the `bends` over the radius; its last heading. */
+function gentle(bends: readonly number[], radius: number, length: number): { samples: Point[]; end: number } {
+  const count = Math.max(8, Math.ceil(length))
+  const fine = 20
+  const step = length / count / fine
+  const samples = [point(0, 0)]
+  let p = point(0, 0)
+  let angle = 0
+  for (let i = 0; i < count * fine; i++) {
+    const place = ((i + 0.5) / count / fine) * (bends.length - 1)
+    const k = Math.floor(place)
+    const share = (1 - Math.cos(Math.PI * (place - k))) / 2
+    const curvature = ((bends[k] as number) * (1 - share) + (bends[k + 1] as number) * share) / radius
+    p = along(p, heading(angle + (curvature * step) / 2), step)
+    angle += curvature * step
+    if ((i + 1) % fine === 0) samples.push(p)
+  }
+  return { samples, end: angle }
+}
 
 describe('refit', () => {
   it('keeps its promise on smooth curves at every tolerance, between the samples too', () => {
@@ -131,6 +152,26 @@ describe('refit', () => {
     expectPromise(samples, fitted, 0.05)
     expect(fitted.path.length).toBeLessThanOrEqual(refit(sampled(wave, 300), { tolerance: 0.05 }).path.length + 2)
     expect(trueError(wave, fitted.path)).toBeLessThan(0.06)
+  })
+
+  it('of gentle curves is gentle: no radius far below the smallest of the curve', () => {
+    const bend = fc.tuple(between(-1, 1), fc.constantFrom(1, 1, 0.01)).map(([k, factor]) => k * factor)
+    fc.assert(
+      fc.property(
+        fc.array(bend, { minLength: 4, maxLength: 4 }),
+        between(20, 300),
+        between(Math.log(2), Math.log(400)),
+        fc.boolean(),
+        (bends, radius, logLength, given) => {
+          const { samples, end } = gentle(bends, radius, Math.exp(logLength))
+          const directions = given ? { startDirection: heading(0), endDirection: heading(end) } : {}
+          const fitted = refit(samples, { tolerance: 0.01, ...directions })
+          expectPromise(samples, fitted, 0.01)
+          for (const c of fitted.path) expect(smallestRadius(c)).toBeGreaterThan(radius / 5)
+        },
+      ),
+      { numRuns: 500 },
+    )
   })
 
   it('scales with its samples', () => {

@@ -4,11 +4,13 @@ import { arcLength } from '../../src/geometry/arc-length.ts'
 import { area } from '../../src/geometry/area.ts'
 import { crossings, selfCrossings } from '../../src/geometry/crossings.ts'
 import { type Cubic, cubic, pointAt } from '../../src/geometry/cubic.ts'
+import { smallestRadius } from '../../src/geometry/curvature-extrema.ts'
 import { nearestOnCubic } from '../../src/geometry/nearest.ts'
 import { offset } from '../../src/geometry/offset.ts'
 import { endOf, movePath, type Path, startOf } from '../../src/geometry/path.ts'
 import { pathLength, tangentAt } from '../../src/geometry/path-length.ts'
-import { distance, point } from '../../src/geometry/point.ts'
+import { distance, heading, point } from '../../src/geometry/point.ts'
+import { refit } from '../../src/geometry/refit.ts'
 
 type Numbers = readonly [number, number][]
 
@@ -105,5 +107,22 @@ describe('hairpins (CASES 39)', () => {
     for (let k = 0; k < 200_000; k++)
       sum += distance(pointAt(hairpin, k / 200_000), pointAt(hairpin, (k + 1) / 200_000))
     expect(Math.abs(pathLength([hairpin]) - sum)).toBeLessThan(1e-4)
+  })
+})
+
+describe('our own', () => {
+  it('refit-handle-of-no-length: a nearly straight stretch keeps its radius', () => {
+    const { samples, tolerance, radius, startAngle, endAngle } = fixture<{
+      samples: Numbers
+      tolerance: number
+      radius: number
+      startAngle: number
+      endAngle: number
+    }>('refit-handle-of-no-length')
+    const points = samples.map(([x, y]) => point(x, y))
+    const directions = { startDirection: heading(startAngle), endDirection: heading(endAngle) }
+    const { path } = refit(points, { tolerance, ...directions })
+    for (const p of points) expect(Math.min(...path.map((c) => nearestOnCubic(c, p).distance))).toBeLessThan(tolerance)
+    for (const c of path) expect(smallestRadius(c)).toBeGreaterThan(radius / 5)
   })
 })

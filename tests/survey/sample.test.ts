@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { SURVEY_IS_HERE, surveySample } from './bodies.ts'
-import { performerFile, tryFile } from './try-body.ts'
+import { surveyBody } from './survey-body.ts'
 
 const SEED = 2012
 
@@ -8,22 +8,10 @@ describe.skipIf(!SURVEY_IS_HERE)(`200 bodies of the survey, seed ${SEED} (skippe
   const sample = SURVEY_IS_HERE ? surveySample(200, SEED) : []
 
   it('draft without a fault, or give remedies that draft when they are applied', () => {
-    let drafted = 0
-    for (const { id, given } of sample) {
-      const outcome = tryFile(performerFile(given))
-      if (outcome.kind === 'drafted') {
-        drafted++
-        expect(outcome.faults, id).toEqual([])
-        continue
-      }
-      for (const problem of outcome.problems) {
-        expect(problem.remedies?.length ?? 0, `${id}: ${problem.code}`).toBeGreaterThan(0)
-        for (const remedy of problem.remedies ?? []) {
-          const again = tryFile(performerFile(given, remedy.set))
-          expect(again.kind === 'drafted' ? again.faults : again.problems, `${id}: ${remedy.say}`).toEqual([])
-        }
-      }
-    }
-    expect(drafted).toBeGreaterThanOrEqual(0.97 * sample.length - 4)
+    const reports = sample.map(({ id, given }) => surveyBody(id, given))
+    expect(reports.filter(({ exception, faults }) => exception !== undefined || faults.length > 0)).toEqual([])
+    expect(reports.filter(({ problems }) => problems.some(({ remedies }) => remedies === 0))).toEqual([])
+    // Of the whole survey at least 97 % draft directly; a sample of 200 that has less than 95 % is a change.
+    expect(reports.filter(({ drafted }) => drafted).length).toBeGreaterThanOrEqual(190)
   })
 })

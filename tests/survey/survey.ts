@@ -1,97 +1,74 @@
 /**
- * Drafts every body of the survey, checks each with the product's checks and the independent reader, applies every
- * remedy of every problem, and prints statistics with the ten bodies at each end:
+ * Drafts every body of the survey and every pair of extreme measures, checks each pattern with the product's checks
+ * and the independent reader, applies every remedy of every problem, and prints statistics with the ten bodies at
+ * each end:
  *
  *     npm run survey
+ *
+ * Exit status 1: an exception, a problem that leaves the draper helpless, less than 97 % of the survey drafted
+ * directly, a problem without a remedy that drafts or with one that fails, or a pattern that fails a check.
  */
-import type { Piece } from '../../src/pattern/piece.ts'
-import { seamEnd, seamLength, seamOf, seamStart } from '../../src/pattern/seam.ts'
-import { distance } from '../../src/geometry/point.ts'
-import type { Draft } from '../../src/drafting/draft.ts'
-import { SURVEY_IS_HERE, surveyBodies } from './bodies.ts'
-import { performerFile, tryFile } from './try-body.ts'
+import { fork } from 'node:child_process'
+import { availableParallelism } from 'node:os'
+import { fileURLToPath } from 'node:url'
+import { SURVEY_IS_HERE, type SurveyBody, surveyBodies } from './bodies.ts'
+import { extremePairs } from './extreme-bodies.ts'
+import { printFigures, printReport } from './print-report.ts'
+import { type BodyReport, surveyBody } from './survey-body.ts'
 
-if (!SURVEY_IS_HERE) {
-  console.log('survey skipped: ../shared/data/ansur2.csv is not here')
-  process.exit(0)
+/** Issue: at least 97 % of the survey's bodies draft directly. */
+const LEAST_DRAFTED = 0.97
+const PROCESSES = Math.min(2, availableParallelism())
+
+const worker = process.argv[2] === '--part' ? Number(process.argv[3]) : undefined
+if (worker !== undefined) process.send?.(reportsOf(worker))
+else process.exitCode = (await survey()) ? 0 : 1
+
+function bodies(): readonly SurveyBody[] {
+  return [...(SURVEY_IS_HERE ? surveyBodies() : []), ...extremePairs()]
 }
 
-const figures = new Map<string, { id: string; value: number }[]>()
-const codes = new Map<string, number>()
-let drafted = 0
-let faulty = 0
-let thrown = 0
-let withoutRemedy = 0
-let failedRemedies = 0
-let remedies = 0
-const bodies = surveyBodies()
-const started = performance.now()
+function reportsOf(part: number): BodyReport[] {
+  return bodies()
+    .filter((_, k) => k % PROCESSES === part)
+    .map(({ id, given }) => surveyBody(id, given))
+}
 
-for (const { id, given } of bodies) {
-  try {
-    const outcome = tryFile(performerFile(given))
-    if (outcome.kind === 'drafted') {
-      drafted++
-      if (outcome.faults.length > 0) {
-        faulty++
-        console.log(`${id}: ${outcome.faults.join('; ')}`)
-      }
-      collect(id, outcome.draft)
-      continue
-    }
-    for (const problem of outcome.problems) {
-      codes.set(problem.code, (codes.get(problem.code) ?? 0) + 1)
-      if (!problem.remedies?.length) {
-        withoutRemedy++
-        console.log(`${id}: no remedy for ${problem.code}: ${problem.actual}`)
-      }
-      for (const remedy of problem.remedies ?? []) {
-        remedies++
-        const again = tryFile(performerFile(given, remedy.set))
-        if (again.kind === 'drafted' && again.faults.length === 0) continue
-        failedRemedies++
-        console.log(`${id}: remedy fails: ${remedy.say}`)
-      }
-    }
-  } catch (error) {
-    thrown++
-    console.log(`${id}: ${error instanceof Error ? error.message : error}`)
+async function survey(): Promise<boolean> {
+  if (!SURVEY_IS_HERE) console.log('../shared/data/ansur2.csv is not here: only the synthetic extremes are drafted')
+  const started = performance.now()
+  const parts = await Promise.all(Array.from({ length: PROCESSES }, (_, part) => inProcess(part)))
+  const reports = bodies().map(
+    (_, k) => (parts[k % PROCESSES] as BodyReport[])[Math.floor(k / PROCESSES)] as BodyReport,
+  )
+  const extremes = extremePairs().length
+  const measured = reports.slice(0, reports.length - extremes)
+  console.log(
+    `${reports.length} bodies in ${((performance.now() - started) / 1000).toFixed(0)} s, ${PROCESSES} processes\n`,
+  )
+  let well = true
+  if (measured.length > 0) {
+    console.log('The survey')
+    well = printReport(measured, LEAST_DRAFTED)
+    printFigures(measured)
+    console.log('')
   }
+  console.log('Every pair of measures four standard deviations off')
+  // Most of them are still bodies: a draft that refused them all would be no draft.
+  return printReport(reports.slice(-extremes), 0.5) && well
 }
 
-const seconds = (performance.now() - started) / 1000
-console.log(`${bodies.length} bodies in ${seconds.toFixed(1)} s`)
-console.log(`${drafted} drafted directly (${((100 * drafted) / bodies.length).toFixed(2)} %), ${faulty} of them with faults`)
-console.log(`${bodies.length - drafted - thrown} with problems (${[...codes].map(([code, n]) => `${code} ${n}`).join(', ')})`)
-console.log(`${remedies} remedies applied, ${failedRemedies} failed; ${withoutRemedy} problems without one; ${thrown} exceptions`)
-for (const [name, list] of figures) {
-  list.sort((a, b) => a.value - b.value)
-  const at = (share: number) => (list[Math.min(list.length - 1, Math.floor(share * list.length))]?.value ?? 0).toFixed(3)
-  console.log(`${name}: min ${at(0)}, 1 % ${at(0.01)}, median ${at(0.5)}, 99 % ${at(0.99)}, max ${at(1)}`)
-  console.log(`  least: ${list.slice(0, 10).map((x) => `${x.id} ${x.value.toFixed(3)}`).join(', ')}`)
-  console.log(`  most: ${list.slice(-10).map((x) => `${x.id} ${x.value.toFixed(3)}`).join(', ')}`)
-}
-process.exitCode = faulty + thrown + withoutRemedy + failedRemedies > 0 || drafted < 0.97 * bodies.length ? 1 : 0
-
-function collect(id: string, { pattern }: Draft): void {
-  const [back, front, sleeve] = pattern.pieces as [Piece, Piece, Piece]
-  const armscye = seamLength(seamOf(back, 'armscye')) + seamLength(seamOf(front, 'armscye'))
-  const cap = seamOf(sleeve, 'front cap')
-  const backUnderarm = seamEnd(seamOf(sleeve, 'back cap')).x
-  add('cap height ratio', id, seamEnd(cap).y / armscye)
-  add('grain shift, mm', id, -(seamStart(cap).x + backUnderarm) / 2)
-  add('armscye width, mm', id, armscyeWidth(back) + armscyeWidth(front))
-  add('elbow intake, mm', id, sleeve.darts.reduce((sum, dart) => sum + distance(...dart.mouth), 0))
-}
-
-/** From the width line to the side seam at the underarm. */
-function armscyeWidth(piece: Piece): number {
-  const line = piece.lines.find((l) => l.id.endsWith('width line'))
-  return seamStart(seamOf(piece, 'armscye')).x - (line?.path[0]?.p0.x ?? Number.NaN)
-}
-
-function add(name: string, id: string, value: number): void {
-  const list = figures.get(name) ?? []
-  list.push({ id, value })
-  figures.set(name, list)
+function inProcess(part: number): Promise<BodyReport[]> {
+  return new Promise((resolve, reject) => {
+    const child = fork(fileURLToPath(import.meta.url), ['--part', String(part)])
+    let reports: BodyReport[] | undefined
+    child.on('message', (message) => {
+      reports = message as BodyReport[]
+    })
+    child.on('error', reject)
+    child.on('exit', (status) => {
+      if (status === 0 && reports) resolve(reports)
+      else reject(new Error(`process ${part} of the survey ended with status ${status}`))
+    })
+  })
 }

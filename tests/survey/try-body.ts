@@ -14,17 +14,17 @@ export type Outcome =
   | { readonly kind: 'drafted'; readonly draft: Draft; readonly faults: readonly string[] }
   | { readonly kind: 'problems'; readonly problems: readonly Problem[] }
 
-/** A performer file with these measures, as text: the way everybody's measures come in. */
-export function performerFile(given: GivenMeasures, extra: Remedy['set'] = {}): string {
+/** A performer file with these measures and changes, as text: the way everybody's measures come in. */
+export function performerFile(given: GivenMeasures, ...changes: readonly Remedy['set'][]): string {
   const body = Object.fromEntries(
     Object.entries(given).map(([name, value]) => [name, name === 'shoulder slope' ? slope(value) : length(value)]),
   )
-  return stringify(merged({ performer: 'Lamplighter', units: 'mm', body }, extra))
+  return stringify(changes.reduce(merged, { performer: 'Lamplighter', units: 'mm', body }))
 }
 
 /**
  * Drafts the file; whatever is drafted is checked by the product and, where thorough, by a reader that shares no code
- * with it (a tenth of a second a body).
+ * with it.
  */
 export function tryFile(text: string, { thorough = true } = {}): Outcome {
   const performer = readPerformer(text, 'survey.yaml', correctionReaders)
@@ -49,7 +49,10 @@ function faultsOf({ pattern, measures }: Draft, thorough: boolean): string[] {
 }
 
 /** Deeply, as a remedy is applied to a performer file. */
-function merged(into: Readonly<Record<string, unknown>>, set: Readonly<Record<string, unknown>>): Record<string, unknown> {
+function merged(
+  into: Readonly<Record<string, unknown>>,
+  set: Readonly<Record<string, unknown>>,
+): Record<string, unknown> {
   const result: Record<string, unknown> = { ...into }
   for (const [key, value] of Object.entries(set)) {
     const before = result[key]

@@ -11,7 +11,8 @@ export const elbowDartIntake = defineCorrection({
   answers: ['the forearm of the sleeve stands behind the arm', 'folds at the front of the elbow', 'the elbow strains'],
   settings: (read: Readers) => z.strictObject({ intake: read.positiveLength() }),
   defaults: [],
-  compile: (context, { intake }) => onSleeves(context, (piece) => (pattern) => setElbowIntake(pattern, { piece, intake })),
+  compile: (context, { intake }) =>
+    onSleeves(context, (piece) => (pattern) => setElbowIntake(pattern, { piece, intake })),
   word: ({ intake }, say) => ({
     what: `make the elbow darts ${say(intake)} together`,
     where: 'the forearm turns about the elbow notch of the front seam; both underarm seams keep their lengths',

@@ -43,7 +43,8 @@ export function hollowShape(request: HollowRequest): HollowShape {
   const line = turnedLine(request.half, length)
   const most = turnChanges(line.turned, UNSEEN)
   const ends = fixed ? [end] : ENDS.map((share) => share * end).filter((at) => at === end || at < length - BELOW_TOP)
-  const slopes = start === undefined ? Array.from({ length: SLOPES + 1 }, (_, k) => (k / SLOPES) * ENOUGH * (by / deepest)) : [0]
+  const slopes =
+    start === undefined ? Array.from({ length: SLOPES + 1 }, (_, k) => (k / SLOPES) * ENOUGH * (by / deepest)) : [0]
   let best: { shape: HollowShape; changes: number } | undefined
   for (const slope of slopes) {
     for (const at of ends) {

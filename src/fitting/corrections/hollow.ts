@@ -55,7 +55,8 @@ export const hollow = defineCorrection({
       source: 'common practice',
     },
   ],
-  leaves: 'cap and armscye no longer lie on each other under the arm, and the ease changes; hollow the other one by the same, or rematch cap for the ease',
+  leaves:
+    'cap and armscye no longer lie on each other under the arm, and the ease changes; hollow the other one by the same, or rematch cap for the ease',
   compile: hollowing,
   word: (given, say) => ({
     what: `hollow the ${given.seam} by ${say(given.by)}`,
@@ -88,7 +89,13 @@ function hollowing({ worn, side }: CorrectionContext, given: HollowSettings): Re
       const turns: Turn[] = []
       for (const name of names) {
         for (const line of seamLines(pattern, name, side)) {
-          const next = hollowOne(done.pattern, composeMaps(since, done.map), line, halves.value.filter((half) => half.name === name), given)
+          const next = hollowOne(
+            done.pattern,
+            composeMaps(since, done.map),
+            line,
+            halves.value.filter((half) => half.name === name),
+            given,
+          )
           if (!next.ok) return next
           const { result, slope } = next.value
           turns.push({ line, slope })
@@ -132,9 +139,19 @@ function hollowOne(
   halves: readonly Half[],
   given: HollowSettings,
 ): Result<Hollowed> {
-  const deepest = carried(halves.map((half) => half.deepest), since, line, (_, at) => at.along)
+  const deepest = carried(
+    halves.map((half) => half.deepest),
+    since,
+    line,
+    (_, at) => at.along,
+  )
   if (!deepest.ok) return deepest
-  const tapers = carried(halves.flatMap((half) => half.tapers), since, line, (_, at) => at.along)
+  const tapers = carried(
+    halves.flatMap((half) => half.tapers),
+    since,
+    line,
+    (_, at) => at.along,
+  )
   if (!tapers.ok) return tapers
   const at = deepest.value[0]
   if (at === undefined) return success({ result: unchanged(pattern), slope: 0 })
@@ -149,7 +166,10 @@ function hollowOne(
   const start = below.length > 0 ? Math.max(...below) : undefined
   const end = above.length > 0 ? Math.min(...above) : run.length
   const shape = hollowShape({
-    half: asFrontHalf(run.stretches.flatMap((stretch) => stretch.path), runsUp),
+    half: asFrontHalf(
+      run.stretches.flatMap((stretch) => stretch.path),
+      runsUp,
+    ),
     length: run.length,
     by: given.by,
     deepest: up(at),

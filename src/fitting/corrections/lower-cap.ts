@@ -5,7 +5,11 @@ import { CAP_HEIGHT_DEFAULTS, capHeightSettings, moveCapHeight, wordCapHeight } 
 export const lowerCap = defineCorrection({
   name: 'lower cap',
   does: 'lowers the crown of the cap along the grain, to nothing at the notches',
-  answers: ['a fold lies across the top of the cap', 'the crown stands up above the shoulder', 'too much to ease in at the crown'],
+  answers: [
+    'a fold lies across the top of the cap',
+    'the crown stands up above the shoulder',
+    'too much to ease in at the crown',
+  ],
   settings: capHeightSettings,
   defaults: CAP_HEIGHT_DEFAULTS,
   leaves: 'the cap has less ease over its armscye than before; rematch cap restores it',

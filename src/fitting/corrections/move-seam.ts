@@ -3,6 +3,7 @@ import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
 import { collect, failure, type Result, success } from '../../base/result.ts'
 import { pieceOf } from '../../pattern/seam.ts'
+import { baseName } from '../../pattern/side-names.ts'
 import type { CorrectionContext, SettingDefault, SlipWords } from '../correction.ts'
 import { inSetting } from '../in-setting.ts'
 import { notchPlaces } from '../named-places.ts'
@@ -15,7 +16,6 @@ import { sayPlaces } from '../say-places.ts'
 import { SEAM_NAME_LIST, type SeamName, seamLines } from '../seam-names.ts'
 import { nextSeam, previousSeam, runPosition, type SeamRun, seamPosition, seamRun } from '../seam-run.ts'
 import { shiftLine } from '../shift-line.ts'
-import { baseName } from '../../pattern/side-names.ts'
 
 /**
  * A notch nearer to the let-out place than this is not where it runs to nothing by itself, mm: 1 in, common
@@ -158,7 +158,9 @@ function sharedNotches(seam: SeamName, runs: readonly SeamRun[], run: SeamRun): 
   const own = notchPlaces(run)
   if (seam !== 'underarm seam') return own
   const others = runs.filter((other) => other !== run && other.piece === run.piece)
-  const theirs = others.flatMap((other) => notchPlaces(other).map((at) => run.length - at)).filter((at) => at > 0 && at < run.length)
+  const theirs = others
+    .flatMap((other) => notchPlaces(other).map((at) => run.length - at))
+    .filter((at) => at > 0 && at < run.length)
   return [...own, ...theirs].sort((a, b) => a - b)
 }
 

@@ -47,8 +47,17 @@ export const rematchCap = defineCorrection({
       value: [
         ...splitsFor(side, pieces),
         (pattern, since) =>
-          runOperations(pattern, since, sleevesOf(pattern, side).map((id) => splitWhereUnlike(id, given))),
-        (pattern, since) => runOperations(pattern, since, sleevesOf(pattern, side).map((id) => rematch(id, given))),
+          runOperations(
+            pattern,
+            since,
+            sleevesOf(pattern, side).map((id) => splitWhereUnlike(id, given)),
+          ),
+        (pattern, since) =>
+          runOperations(
+            pattern,
+            since,
+            sleevesOf(pattern, side).map((id) => rematch(id, given)),
+          ),
       ],
     }
   },

@@ -19,7 +19,10 @@ export const turnSleeve = defineCorrection({
   settings,
   defaults: [],
   compile: (context, { direction, by }) =>
-    onSleeves(context, (piece) => (pattern) => turnCap(pattern, { piece, forward: direction === 'forward' ? by : -by })),
+    onSleeves(
+      context,
+      (piece) => (pattern) => turnCap(pattern, { piece, forward: direction === 'forward' ? by : -by }),
+    ),
   word: ({ direction, by }, say) => ({
     what: `turn the sleeve ${direction} by ${say(by)} in its armscye`,
     where:

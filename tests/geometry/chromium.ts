@@ -1,0 +1,26 @@
+import { existsSync } from 'node:fs'
+import { chromium } from 'playwright-core'
+
+const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome']
+
+/** Where Chromium is, or undefined. */
+export const CHROMIUM = PLACES.find((file) => existsSync(file))
+
+/** What Chromium's getTotalLength says of each SVG path, in the units of the path. */
+export async function chromiumLengths(paths: readonly string[]): Promise<number[]> {
+  if (CHROMIUM === undefined) throw new Error('there is no Chromium')
+  const args = ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--no-first-run']
+  const browser = await chromium.launch({ executablePath: CHROMIUM, headless: true, args })
+  try {
+    const page = await browser.newPage()
+    // Text, for the page's own functions are not known to a program without a page.
+    const lengths = `(${JSON.stringify(paths)}).map((d) => {
+      const path = document.createElementNS('http://www.w3.org/2000/svg', 'path')
+      path.setAttribute('d', d)
+      return path.getTotalLength()
+    })`
+    return await page.evaluate<number[]>(lengths)
+  } finally {
+    await browser.close()
+  }
+}
