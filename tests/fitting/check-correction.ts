@@ -21,8 +21,8 @@ const read = makeReaders('mm')
 /** What the order of two corrections that lie apart may make, mm. */
 const COMMUTES = 0.01
 
-/** Each side is drawn within 0.01 mm of the exactly moved line, so two sides may differ by twice that, mm. */
-const MIRRORED = 0.02
+/** Left and right may differ by this, mm: lines are fitted alike whichever way they run, but sampled from their starts. */
+const MIRRORED = 0.01
 
 /** What a performer file must have; the pattern is not drafted from it here. */
 const BODY = {
