@@ -59,7 +59,7 @@ section div { display: flex; flex-wrap: wrap; gap: 18px } figure { margin: 8px 0
 svg { background: #fff; display: block }
 </style>
 <h1>Every correction, before and after</h1>
-<p>Before thin and dashed, after solid; an arrow where a line moved most. Amounts are the largest that the tests use, on
+<p>Before thin and dashed, after solid; an arrow where a line moved most, and by how many mm. Amounts are the largest that the tests use, on
 one body of The Tin Orchard.</p>
 <main>${sections.join('\n')}</main>
 </html>

@@ -1,15 +1,15 @@
 import type { VersionComparison } from '../src/fitting/compare-versions.ts'
 import { bounds } from '../src/geometry/bounds.ts'
 import type { Path } from '../src/geometry/path.ts'
-import type { Point } from '../src/geometry/point.ts'
+import { distance, type Point } from '../src/geometry/point.ts'
 import type { Piece } from '../src/pattern/piece.ts'
 import { notchPoints } from '../src/pattern/seam.ts'
 
 /** Pixels of a millimeter, and clear room round a piece, mm. */
-const SCALE = 0.5
-const ROOM = 14
+const SCALE = 0.62
+const ROOM = 50
 
-/** The pieces named, side by side: before thin and dashed, after solid, arrows where lines moved. An SVG for a page. */
+/** The pieces named, side by side: before thin and dashed, after solid, arrows with amounts in mm where lines moved. An SVG for a page. */
 export function overlay(comparison: VersionComparison, pieces: readonly string[], title: string): string {
   const { before, after, seams } = comparison
   let left = 0
@@ -24,14 +24,15 @@ export function overlay(comparison: VersionComparison, pieces: readonly string[]
       (x - box.left + ROOM + left) * SCALE,
       (box.top - y + ROOM) * SCALE,
     ]
-    const arrows = seams
-      .filter((row) => row.piece === piece.id)
-      .flatMap((row) =>
-        row.peaks.filter((peak) => peak.move > 0.5).map((peak) => arrow(place(peak.from), place(peak.to))),
-      )
+    const peaks = seams.filter((row) => row.piece === piece.id).flatMap((row) => row.peaks)
+    const arrows = peaks
+      .filter((peak) => peak.move > 0.5)
+      // Both seams of a corner moved with it: one arrow says so.
+      .filter((peak, i, all) => !all.slice(0, i).some((other) => distance(other.to, peak.to) < 6))
+      .map((peak) => arrow(place(peak.from), place(peak.to), String(Number(peak.move.toFixed(1)))))
     groups.push(
-      `<g fill="none" stroke="#000"><g stroke-width=".6" stroke-dasharray="3 2">${drawn(old, place, '')}</g>` +
-        `<g stroke-width="1.1">${drawn(piece, place, ' fill="#000"')}</g></g>${arrows.join('')}`,
+      `<g fill="none" stroke="#000"><g stroke-width=".6" stroke-dasharray="3.5 2.5">${drawn(old, place, '')}</g>` +
+        `<g stroke-width="1.2">${drawn(piece, place, ' fill="#000"')}</g></g>${arrows.join('')}`,
     )
     left += box.right - box.left + 2 * ROOM
     height = Math.max(height, box.top - box.bottom + 2 * ROOM)
@@ -63,11 +64,11 @@ function drawn(piece: Piece, place: Place, notch: string): string {
     .filter((line) => !line.id.startsWith('grain'))
     .map((line) => path(line.path))
     .join('')
-  return `<path d="${seams}${darts}"/><path d="${lines}" stroke-width=".35"/>${marks}`
+  return `<path d="${seams}${darts}"/><path d="${lines}" stroke-width=".3" stroke="#555"/>${marks}`
 }
 
-/** An arrow of at least 14 pixels whose head is where the line is now. */
-function arrow([x0, y0]: [number, number], [x1, y1]: [number, number]): string {
+/** An arrow of at least 14 pixels whose head is where the line is now, and at its tail how far the line moved. */
+function arrow([x0, y0]: [number, number], [x1, y1]: [number, number], amount: string): string {
   const size = Math.hypot(x1 - x0, y1 - y0) || 1
   const [ux, uy] = [(x1 - x0) / size, (y1 - y0) / size]
   const tail = Math.max(14, size)
@@ -75,6 +76,7 @@ function arrow([x0, y0]: [number, number], [x1, y1]: [number, number]): string {
     `${(x1 - along * ux - across * uy).toFixed(2)},${(y1 - along * uy + across * ux).toFixed(2)}`
   return (
     `<polyline points="${point(tail, 0)} ${point(4, 0)}" fill="none" stroke="#b00" stroke-width="1"/>` +
-    `<polygon points="${point(0, 0)} ${point(5, 2)} ${point(5, -2)}" fill="#b00"/>`
+    `<polygon points="${point(0, 0)} ${point(5, 2)} ${point(5, -2)}" fill="#b00"/>` +
+    `<text x="${(x1 - (tail + 8) * ux).toFixed(2)}" y="${(y1 - (tail + 8) * uy + 3).toFixed(2)}" font-size="9" text-anchor="middle" fill="#b00" stroke="none">${amount}</text>`
   )
 }

@@ -206,7 +206,7 @@ function outOfRange(piece: Piece, intake: number): Problem {
     code: 'elbow-intake-out-of-range',
     where: { piece: piece.id, seam: 'back underarm seam' },
     actual: `${intake.toFixed(1)} mm for all elbow darts together`,
-    expected: `${LEAST} to ${MOST} mm; 25 to 38 mm is usual`,
+    expected: `${LEAST} mm to ${MOST} mm; 25 mm to 38 mm is usual`,
     hint: 'a straighter arm takes less, a bent one more; write the intake of both darts together',
   }
 }

@@ -31,7 +31,7 @@ export function noSuchDart(pattern: Pattern, name: string): Problem {
   const names = new Set(bodiceHalves(pattern, 'both').flatMap((half) => dartsOf(half).map((dart) => baseName(dart.id))))
   return {
     code: 'no-such-dart',
-    where: {},
+    where: { field: 'dart' },
     actual: `no ${name} there on the bodice`,
     expected: names.size > 0 ? `one of: ${[...names].join(', ')}` : 'a bodice with darts',
     hint: 'name a dart that the pattern has, or leave front or back out',

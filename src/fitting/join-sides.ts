@@ -87,7 +87,7 @@ function joinMap(pattern: Pattern, id: string, joined: Piece): PositionMap {
 function nothingToJoin(id: string): Problem {
   return {
     code: 'no-such-piece',
-    where: { piece: id },
+    where: { piece: id, field: 'piece' },
     actual: `no left and right of "${id}" on this pattern`,
     expected: 'a piece that was taken apart left and right',
     hint: 'name sleeve, bodice front or bodice back',
@@ -97,7 +97,7 @@ function nothingToJoin(id: string): Problem {
 function sidesDiffer(id: string, difference: string): Problem {
   return {
     code: 'sides-differ',
-    where: { piece: id },
+    where: { piece: id, field: 'piece' },
     actual: `left and right of the ${id} are not the same: ${difference}`,
     expected: `exact mirror images, within ${ALIKE} mm`,
     hint: 'make the same corrections on both sides, or void the one-sided ones; else leave left and right apart',

@@ -172,7 +172,7 @@ function badLength(piece: Piece, dart: Dart, length: number, now: number): Probl
     code: 'dart-length-out-of-range',
     where: { piece: piece.id, seam: dart.seam },
     actual: `the ${dart.id}, ${length.toFixed(1)} mm long, would be ${now.toFixed(1)} mm long`,
-    expected: `${SHORTEST} to ${LONGEST} mm`,
+    expected: `${SHORTEST} mm to ${LONGEST} mm`,
     hint: 'move the points by less',
   }
 }

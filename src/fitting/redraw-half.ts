@@ -13,9 +13,10 @@ import {
   unit,
 } from '../geometry/point.ts'
 import { seamLength } from '../pattern/seam.ts'
-import { type BodiceHalf, draftedParts, halfSeam, withDraftedParts } from './bodice-half.ts'
+import { type BodiceHalf, draftedParts, halfSeam, seamIdOf, withDraftedParts } from './bodice-half.ts'
 import { isStraight } from './close-cut.ts'
 import { cutPath } from './cut-path.ts'
+import type { SeamMoved } from './operation.ts'
 import { type AlongMap, tableMap } from './position-map.ts'
 import type { ReplacedSeam } from './replace-seams.ts'
 import { type Warp, warpPath } from './warp-path.ts'
@@ -63,7 +64,7 @@ export function warpHalfSeam(
     const tail = b < length ? (b > 0 ? cutPath(part, b, length) : part) : []
     const middle = a < b ? warpPath(cutPath(part, a, b), (at, along) => warp(at, start + a + along)) : undefined
     if (a > 0) step(start + a, startNow + a)
-    middle?.old.forEach((x, i) => step(start + a + x, startNow + a + (middle.now[i] as number)))
+    for (const [i, x] of middle?.old.entries() ?? []) step(start + a + x, startNow + a + (middle?.now[i] as number))
     const change = middle ? (middle.now[middle.now.length - 1] as number) - (b - a) : 0
     step(start + length, startNow + length + change)
     start += length
@@ -111,7 +112,7 @@ export function straightShoulder(half: BodiceHalf, tip: Point): { readonly shoul
   const now = parts.length === 1 ? [[line(tip, neck)]] : darted(half, parts, tip, neck)
   if (!now) return undefined
   const ends = (list: readonly Path[]) =>
-    list.reduce<number[]>((sums, part) => [...sums, (sums[sums.length - 1] as number) + pathLength(part)], [0])
+    [0, ...list.keys()].map((_, k) => list.slice(0, k).reduce((sum, part) => sum + pathLength(part), 0))
   return { shoulder: replacedHalf(half, 'shoulder', now, tableMap(ends(parts), ends(now))) }
 }
 
@@ -128,6 +129,18 @@ function darted(half: BodiceHalf, parts: readonly Path[], tip: Point, neck: Poin
   const reach = cross(subtract(neck, point), way) / cross(leg, way)
   const mouth = [alongBy(point, unit(subtract(outer, point)), reach), alongBy(point, leg, reach)] as const
   return [[line(tip, mouth[0])], [line(mouth[1], neck)]]
+}
+
+/** The effect of a seam of a half that moved along the whole of it, `amount` mm outwards where it moved most. */
+export function movedAll(
+  half: BodiceHalf,
+  name: string,
+  seams: ReadonlyMap<string, ReplacedSeam>,
+  amount: number,
+): SeamMoved {
+  const id = seamIdOf(half, name)
+  const to = seamLength((seams.get(id) as ReplacedSeam).seam)
+  return { kind: 'seam moved', piece: half.piece.id, seam: id, amount, from: 0, to }
 }
 
 /** The armscye of a half, underarm to shoulder, whatever way it runs. */

@@ -10,6 +10,7 @@ import { changesBetween } from './changes.ts'
 import type { Correction } from './correction.ts'
 import { CORRECTIONS, correctionNamed } from './corrections.ts'
 import { fittingNotes } from './fitting-remarks.ts'
+import { inSetting } from './in-setting.ts'
 import { type CornerMade, type OperationResult, runOperations } from './operation.ts'
 import { attributeMap, composeMaps, IDENTITY, type PositionMap } from './position-map.ts'
 import type { CorrectionRecord, FittingRecord } from './record.ts'
@@ -47,6 +48,9 @@ export interface Replayed {
   /** What the mock-up on the body still has, seam by seam. */
   readonly allowances: readonly AllowanceRow[]
 }
+
+/** Settings that say how much. */
+const AMOUNTS = ['by', 'intake', 'share', 'ease'] as const
 
 interface State {
   readonly pattern: Pattern
@@ -205,5 +209,9 @@ function apply(
   since: PositionMap,
 ): Result<OperationResult> {
   const operations = correction.compile({ worn, side: record.side }, record.settings)
-  return operations.ok ? runOperations(present, since, operations.value) : operations
+  if (!operations.ok) return operations
+  const done = runOperations(present, since, operations.value)
+  // What cannot be drawn could be with less: unless a problem names another setting, it is laid to the amount.
+  const amount = AMOUNTS.find((name) => record.places?.[name])
+  return amount === undefined ? done : inSetting(amount, done)
 }

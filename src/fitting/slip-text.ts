@@ -11,6 +11,9 @@ export interface SlipHead {
   readonly units: LengthUnit
 }
 
+/** Lines are broken between words, not within `1 1/4 in`. */
+const BREAKS = /(?<=[^\d\s]) (?=\S)|(?<=\S) (?!(?:\d+\/\d+|in|mm|cm|deg)(?![\w/]))(?=\S)/
+
 /** Lines are broken here so that they fit a printed sheet. */
 const WIDTH = 78
 
@@ -72,10 +75,14 @@ function sideWords(entry: SlipEntry): string {
 
 function joinWords(join: JoinChange, say: (mm: number) => string): string {
   const { before, after, declared } = join
+  const [was, is] = [ease(before.ease, say), ease(after.ease, say)]
+  const change = after.ease - before.ease
   const eases =
-    Math.abs(after.ease - before.ease) < SAME
-      ? `ease ${ease(after.ease, say)} as before`
-      : `ease ${ease(before.ease, say)}, now ${ease(after.ease, say)}`
+    Math.abs(change) < SAME
+      ? `ease ${is} as before`
+      : was === is
+        ? `ease ${is}, ${sayFinely(Math.abs(change), say)} ${change > 0 ? 'more' : 'less'} than before`
+        : `ease ${was}, now ${is}`
   const range = `declared ${ease(declared.min, say)} to ${ease(declared.max, say)}`
   if (join.restores === undefined) return `${join.join}: ${eases} (${range})`
   return `${join.join} no longer matches: ${eases} (${range}); ${join.restores} would restore it`
@@ -95,9 +102,16 @@ function sideOf(piece: string): string {
 
 function figureWords(figure: FigureChange, say: (mm: number) => string): string {
   const value = (x: number) => (figure.unit === 'deg' ? `${x.toFixed(1)} deg` : say(x))
-  const same = Math.abs(figure.after - figure.before) < SAME
   const estimate = figure.figure === 'neutral lift' ? ' (an estimate)' : ''
-  return `${figure.figure} ${value(figure.before)}, ${same ? 'unchanged' : `now ${value(figure.after)}`}${estimate}`
+  const [was, is] = [value(figure.before), value(figure.after)]
+  const change = figure.after - figure.before
+  const now =
+    was !== is
+      ? `now ${is}`
+      : figure.unit === 'deg' || Math.abs(change) < SAME
+        ? 'unchanged'
+        : `${sayFinely(Math.abs(change), say)} ${change > 0 ? 'more' : 'less'} than before`
+  return `${figure.figure} ${was}, ${now}${estimate}`
 }
 
 function difference(mm: number, say: (mm: number) => string): string {
@@ -117,7 +131,7 @@ function wrap(text: string, first: string, rest: string): string[] {
   const lines: string[] = []
   let line = first
   let empty = true
-  for (const word of text.split(/(?<=\S)\s(?=\S)|\s(?=\S)/)) {
+  for (const word of text.split(BREAKS)) {
     if (!empty && line.length + 1 + word.length > WIDTH) {
       lines.push(line)
       line = rest + word

@@ -4,7 +4,7 @@ import type { Dart, Piece } from '../../src/pattern/piece.ts'
 import { pieceOf, pointOnSeam, seamOf } from '../../src/pattern/seam.ts'
 import { BODIES, drafted } from './bodies.ts'
 import { cubics, largestCorner, lengthOf, outlineOf, seam, type XY } from './measure.ts'
-import { after, codeOf, done } from './replayed.ts'
+import { codeOf, corrected, done } from './replayed.ts'
 
 const far = (a: XY, b: XY) => Math.hypot(a.x - b.x, a.y - b.y)
 const intake = ({ mouth }: Dart) => far(mouth[0], mouth[1])
@@ -121,17 +121,17 @@ describe('elbow darts', () => {
   })
 
   it('are refused what cannot be', () => {
-    expect(codeOf(after(draft, ['move elbow darts', { direction: 'up', by: '4' }]))).toBe('no-room-for-darts')
-    expect(codeOf(after(draft, ['move elbow darts', { direction: 'forward', by: '3' }]))).toBe(
+    expect(codeOf(corrected(draft, ['move elbow darts', { direction: 'up', by: '4' }]))).toBe('no-room-for-darts')
+    expect(codeOf(corrected(draft, ['move elbow darts', { direction: 'forward', by: '3' }]))).toBe(
       'dart-length-out-of-range',
     )
-    expect(codeOf(after(draft, ['elbow dart intake', { intake: '4' }]))).toBe('elbow-intake-out-of-range')
+    expect(codeOf(corrected(draft, ['elbow dart intake', { intake: '4' }]))).toBe('elbow-intake-out-of-range')
     const none = {
       ...draft,
       pieces: draft.pieces.map((p) => (p.id === 'sleeve' ? { ...p, darts: [] } : p)),
     }
-    expect(codeOf(after(none, ['elbow dart intake', { intake: '1' }]))).toBe('no-elbow-darts')
-    expect(codeOf(after({ pieces: [], joins: [] }, ['move elbow darts', { direction: 'up', by: '1' }]))).toBe(
+    expect(codeOf(corrected(none, ['elbow dart intake', { intake: '1' }]))).toBe('no-elbow-darts')
+    expect(codeOf(corrected({ pieces: [], joins: [] }, ['move elbow darts', { direction: 'up', by: '1' }]))).toBe(
       'no-such-seam',
     )
   })

@@ -9,7 +9,7 @@ import type { Pattern } from '../../src/pattern/pattern.ts'
 import { pieceOf, seamOf } from '../../src/pattern/seam.ts'
 import { BODIES, drafted } from './bodies.ts'
 import { cubics, largestCorner, lengthOf, outlineOf, seam, shiftAt } from './measure.ts'
-import { after, done, ease, type Step } from './replayed.ts'
+import { corrected, done, ease, type Step } from './replayed.ts'
 
 const target = (pattern: Pattern, id: string) => pattern.joins.find((j) => j.id === id)?.ease.target as number
 
@@ -94,7 +94,8 @@ describe.each(BODIES)('rematch cap on a bust of %d and an arm of %d', (bust, arm
 
   it('leaves a cap that matches alone', () => {
     expect(done(draft, ['rematch cap', {}]).pattern).toBe(draft)
-    const once = done(draft, ...(CHANGES[0]?.[1] as Step[]), ['rematch cap', {}]).pattern
+    const steps = CHANGES[0]?.[1] ?? []
+    const once = done(draft, ...steps, ['rematch cap', {}]).pattern
     expect(done(once, ['rematch cap', {}]).pattern).toBe(once)
   })
 
@@ -159,9 +160,9 @@ describe('what rematch cap says', () => {
     const none = resolveCap(draft, { piece: 'sleeve', front: -150, back: -150 })
     expect(none.ok ? '' : none.problems[0]?.code).toBe('cap-cannot-match')
     expect(none.ok ? '' : none.problems[0]?.actual).toMatch(/the front cap of [\d.]+ mm shortened by [\d.]+ mm/)
-    const alone = after({ ...draft, joins: [] }, ['rematch cap', {}])
+    const alone = corrected({ ...draft, joins: [] }, ['rematch cap', {}])
     expect(alone.ok ? '' : alone.problems[0]?.code).toBe('cap-without-armscye')
-    const bare = after({ pieces: [], joins: [] }, ['rematch cap', {}])
+    const bare = corrected({ pieces: [], joins: [] }, ['rematch cap', {}])
     expect(bare.ok ? '' : bare.problems[0]?.code).toBe('no-such-seam')
   })
 

@@ -14,7 +14,7 @@ const read = makeReaders('in')
 export type Step = readonly [name: string, written: Record<string, unknown>, side?: CorrectionSide]
 
 /** Corrections one after the other, each a fitting of its own, on the pattern that the one before left. */
-export function after(pattern: Pattern, ...steps: readonly Step[]): Result<OperationResult> {
+export function corrected(pattern: Pattern, ...steps: readonly Step[]): Result<OperationResult> {
   let done: OperationResult = { pattern, map: IDENTITY, effects: [] }
   for (const [name, written, side = 'both'] of steps) {
     const correction = correctionNamed(name)
@@ -32,8 +32,8 @@ export function after(pattern: Pattern, ...steps: readonly Step[]): Result<Opera
   return { ok: true, value: done }
 }
 
-export function done(...args: Parameters<typeof after>): OperationResult {
-  const result = after(...args)
+export function done(...args: Parameters<typeof corrected>): OperationResult {
+  const result = corrected(...args)
   if (!result.ok) throw new Error(result.problems.map((p) => `${p.code}: ${p.actual}`).join('; '))
   return result.value
 }

@@ -6,7 +6,7 @@ import { sleeveFigures } from '../../src/fitting/sleeve-figures.ts'
 import { pieceOf, pointOnSeam, seamOf } from '../../src/pattern/seam.ts'
 import { BODIES, drafted } from './bodies.ts'
 import { cubics, largestCorner, lengthOf, outlineOf, seam, shiftAt } from './measure.ts'
-import { after, codeOf, done, ease, sewn } from './replayed.ts'
+import { codeOf, corrected, done, ease, sewn } from './replayed.ts'
 
 describe.each(BODIES)('on a bust of %d and an arm of %d', (bust, arm) => {
   const draft = drafted(bust, arm)
@@ -93,7 +93,7 @@ describe.each(BODIES)('on a bust of %d and an arm of %d', (bust, arm) => {
       expect(sewn(now, id, 'b')).toBe(sewn(draft, id, 'b'))
       const [was, is] = [draft, now].map((p) => walkJoin(p, p.joins.find((j) => j.id === id) as never)?.spans ?? [])
       expect(is?.map((s) => s.to)).toEqual(was?.map((s) => s.to))
-      is?.forEach((span, i) => expect(span.a).toBeCloseTo(was?.[i]?.a as number, 6))
+      for (const [i, span] of is?.entries() ?? []) expect(span.a).toBeCloseTo(was?.[i]?.a as number, 6)
     }
     // Distances along the sewn line, walked on the drawing: each mark lies d further toward the front, or the back.
     const [front, back] = ['front cap', 'back cap'].map((id) => lengthOf(seam(sleeve, id))) as [number, number]
@@ -196,16 +196,20 @@ describe('turn sleeve', () => {
   })
 
   it('refuses to turn too far, counting what was turned before', () => {
-    expect(codeOf(after(draft, ['turn sleeve', { direction: 'back', by: '2' }]))).toBe('turned-too-far')
+    expect(codeOf(corrected(draft, ['turn sleeve', { direction: 'back', by: '2' }]))).toBe('turned-too-far')
     expect(
       codeOf(
-        after(draft, ['turn sleeve', { direction: 'back', by: '1' }], ['turn sleeve', { direction: 'back', by: '1' }]),
+        corrected(
+          draft,
+          ['turn sleeve', { direction: 'back', by: '1' }],
+          ['turn sleeve', { direction: 'back', by: '1' }],
+        ),
       ),
     ).toBe('turned-too-far')
-    expect(codeOf(after({ ...draft, joins: [] }, ['turn sleeve', { direction: 'back', by: '1' }]))).toBe(
+    expect(codeOf(corrected({ ...draft, joins: [] }, ['turn sleeve', { direction: 'back', by: '1' }]))).toBe(
       'cap-without-armscye',
     )
-    expect(codeOf(after({ pieces: [], joins: [] }, ['turn sleeve', { direction: 'back', by: '1' }]))).toBe(
+    expect(codeOf(corrected({ pieces: [], joins: [] }, ['turn sleeve', { direction: 'back', by: '1' }]))).toBe(
       'no-such-seam',
     )
   })
@@ -215,18 +219,24 @@ describe('what cannot be', () => {
   const draft = drafted()
 
   it('is refused with a problem', () => {
-    expect(codeOf(after(draft, ['hollow', { seam: 'front cap', by: '2' }]))).toMatch(/taper-too-short|shift-folds-over/)
-    expect(codeOf(after(draft, ['hollow', { seam: 'front cap', by: '1/4', at: 'bust point' }]))).toBe('unknown-place')
-    expect(codeOf(after(draft, ['raise cap', { by: '6' }]))).toBe('taper-too-short')
+    expect(codeOf(corrected(draft, ['hollow', { seam: 'front cap', by: '2' }]))).toMatch(
+      /taper-too-short|shift-folds-over/,
+    )
+    expect(codeOf(corrected(draft, ['hollow', { seam: 'front cap', by: '1/4', at: 'bust point' }]))).toBe(
+      'unknown-place',
+    )
+    expect(codeOf(corrected(draft, ['raise cap', { by: '6' }]))).toBe('taper-too-short')
     expect(
       codeOf(
-        after(draft, [
+        corrected(draft, [
           'lower cap',
           { by: '3 3/8', 'taper to': [{ from: 'underarm', toward: 'shoulder notch', distance: '1' }] },
         ]),
       ),
     ).toBe('cap-too-low')
-    expect(codeOf(after({ pieces: [], joins: [] }, ['hollow', { seam: 'armscye', by: '1/4' }]))).toBe('no-such-seam')
-    expect(codeOf(after({ pieces: [], joins: [] }, ['raise cap', { by: '1/4' }]))).toBe('no-such-seam')
+    expect(codeOf(corrected({ pieces: [], joins: [] }, ['hollow', { seam: 'armscye', by: '1/4' }]))).toBe(
+      'no-such-seam',
+    )
+    expect(codeOf(corrected({ pieces: [], joins: [] }, ['raise cap', { by: '1/4' }]))).toBe('no-such-seam')
   })
 })

@@ -5,7 +5,7 @@ import type { Pattern } from '../../src/pattern/pattern.ts'
 import { pieceOf, seamOf } from '../../src/pattern/seam.ts'
 import { BODIES, drafted } from './bodies.ts'
 import { cubics, frameAt, largestCorner, lengthOf, outlineOf, seam, shiftAt, type XY } from './measure.ts'
-import { after, codeOf, done, ease } from './replayed.ts'
+import { codeOf, corrected, done, ease } from './replayed.ts'
 
 const length = (pattern: Pattern, id: string) => lengthOf(seam(pieceOf(pattern, 'sleeve'), id))
 
@@ -160,16 +160,16 @@ describe('the width of one sleeve', () => {
   })
 
   it('is refused where it cannot be', () => {
-    expect(codeOf(after(draft, ['widen', { at: 'upper arm', by: '12' }]))).toBe('too-much-at-once')
-    expect(codeOf(after(draft, ['widen', { at: 'wrist', by: '1', keep: 'cap height' }]))).toBe('nothing-to-keep')
+    expect(codeOf(corrected(draft, ['widen', { at: 'upper arm', by: '12' }]))).toBe('too-much-at-once')
+    expect(codeOf(corrected(draft, ['widen', { at: 'wrist', by: '1', keep: 'cap height' }]))).toBe('nothing-to-keep')
     expect(
-      codeOf(after(draft, ['widen', { at: 'upper arm', by: '3' }], ['widen', { at: 'upper arm', by: '3' }])),
+      codeOf(corrected(draft, ['widen', { at: 'upper arm', by: '3' }], ['widen', { at: 'upper arm', by: '3' }])),
     ).toMatch(/^cap-/)
-    expect(codeOf(after({ pieces: [], joins: [] }, ['widen', { at: 'wrist', by: '1' }]))).toBe('no-such-seam')
+    expect(codeOf(corrected({ pieces: [], joins: [] }, ['widen', { at: 'wrist', by: '1' }]))).toBe('no-such-seam')
     const plain = {
       ...draft,
       pieces: draft.pieces.map((p) => ({ ...p, notches: p.notches.filter((n) => n.id !== 'elbow notch') })),
     }
-    expect(codeOf(after(plain, ['widen', { at: 'elbow', by: '1/2' }]))).toBe('no-elbow-notch')
+    expect(codeOf(corrected(plain, ['widen', { at: 'elbow', by: '1/2' }]))).toBe('no-elbow-notch')
   })
 })

@@ -13,6 +13,7 @@ import { bentBack } from '../cap-fairness.ts'
 import { type CapLine, capLine, fromUnderarm, sleevesOf } from '../cap-line.ts'
 import type { CorrectionContext, SettingDefault, SlipWords } from '../correction.ts'
 import { holdMatchPoints } from '../hold-match-points.ts'
+import { inSetting } from '../in-setting.ts'
 import { crownBends } from '../move-crown.ts'
 import { type OperationResult, type PatternOperation, runOperations, unchanged } from '../operation.ts'
 import { placeReader, type SeamPlace } from '../position.ts'
@@ -51,7 +52,7 @@ export function moveCapHeight(
   const runs = seamLines(worn, 'cap', side).map((line) => seamRun(pieceOf(worn, line.piece), line.seams))
   if (runs.length === 0) return failure(noCap())
   const places = given['taper to'] ?? NOTCHES
-  const tapers = collect(places.map((place) => resolvePlace(place, runs, 'cap')))
+  const tapers = collect(places.map((place, i) => inSetting(`taper to.${i + 1}`, resolvePlace(place, runs, 'cap'))))
   if (!tapers.ok) return tapers
   const pieces = runs.map((run) => run.piece.id)
   return success([
@@ -81,7 +82,7 @@ function moveOne(
   for (const half of cap.halves) {
     const line = { piece: cap.piece.id, seams: [half.seam.id], side: 'both' } as const
     const places = carried(tapers, since, line, (_, at) => fromUnderarm(half, at.along))
-    if (!places.ok) return places
+    if (!places.ok) return inSetting('taper to', places)
     // Without a place on this half it runs to nothing where the underarm part ends.
     const keep = places.value.length > 0 ? Math.max(...places.value) : Math.min(CAP.copied, half.length / 3)
     const room = half.length - keep

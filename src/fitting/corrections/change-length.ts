@@ -16,6 +16,7 @@ import { bodiceHalves, draftedParts, halfSeam } from '../bodice-half.ts'
 import { sleevesOf } from '../cap-line.ts'
 import type { CorrectionContext, SettingDefault, SlipWords } from '../correction.ts'
 import { dartPlace } from '../dart-place.ts'
+import { inSetting } from '../in-setting.ts'
 import { type OperationResult, type PatternOperation, runOperations } from '../operation.ts'
 import type { SeamPoint } from '../outline-places.ts'
 import { placeReader } from '../position.ts'
@@ -24,7 +25,7 @@ import { resolvePlace, sayPlace } from '../resolve-place.ts'
 import { seamLines } from '../seam-names.ts'
 import { seamRun } from '../seam-run.ts'
 import { carried, splitsFor } from '../shift-line.ts'
-import { spread } from '../spread.ts'
+import { BLEND, spread } from '../spread.ts'
 
 /** The most that one correction lengthens or shortens, mm: beyond, the measure was wrong. Our own. */
 const MOST = 150
@@ -130,7 +131,7 @@ function placedCuts({ worn, side }: CorrectionContext, given: ChangeLengthSettin
   const runs = seamLines(worn, name, side).flatMap((line) =>
     line.seams.map((id) => seamRun(pieceOf(worn, line.piece), [id])),
   )
-  return given.at === undefined ? success([]) : resolvePlace(given.at, runs, name)
+  return given.at === undefined ? success([]) : inSetting('at', resolvePlace(given.at, runs, name))
 }
 
 function cutPiece(
@@ -153,7 +154,19 @@ function cutPiece(
   const low = piece.seams.findIndex((seam) => /^(waist|wrist)/.test(seam.id))
   const steps = (at: SeamPoint) => (low - ids.indexOf(at.seam) + ids.length) % ids.length
   const [from, to] = steps(one) < steps(other) ? [one, other] : [other, one]
-  return spread(pattern, { piece: id, from, to, by: vector })
+  const blend = Math.max(BLEND, Math.min(...[one, other].map((at) => roomAround(piece, at))))
+  return spread(pattern, { piece: id, from, to, by: vector, blend })
+}
+
+/** From a place to the nearest end, dart or notch of its seam, mm: so far the seam may be drawn again, fair from end to end. */
+function roomAround(piece: Piece, { seam: id, along }: SeamPoint): number {
+  const places = [
+    0,
+    seamLength(seamOf(piece, id)),
+    ...piece.darts.filter((dart) => dart.seam === id).map((dart) => dartPlace(piece, dart).along),
+    ...piece.notches.filter((notch) => notch.seam === id).map((notch) => notch.along),
+  ]
+  return Math.min(...places.map((place) => Math.abs(place - along)))
 }
 
 /** The place of the center edge at the height of a place on the side seam. */
@@ -207,7 +220,7 @@ export function wordChangeLength(order: string, given: ChangeLengthSettings, say
 function bothSides(word: string): Problem {
   return {
     code: 'both-sides-only',
-    where: {},
+    where: { field: 'side' },
     actual: `${word} the bodice on one side only`,
     expected: 'side: both; center front and center back have one length',
     hint: 'for one low shoulder or hip use shoulder slope, or take in or let out the waist on that side',
@@ -217,7 +230,7 @@ function bothSides(word: string): Problem {
 function nothingThere(part: string): Problem {
   return {
     code: 'no-such-seam',
-    where: {},
+    where: { field: 'part' },
     actual: `no ${part === 'bodice' ? 'bodice' : 'sleeve'} on this pattern`,
     expected: part === 'bodice' ? 'a bodice' : 'a sleeve',
     hint: 'name a part that the pattern has',
@@ -227,7 +240,7 @@ function nothingThere(part: string): Problem {
 function notOnBoth(piece: Piece): Problem {
   return {
     code: 'cut-needs-two-ends',
-    where: { piece: piece.id },
+    where: { piece: piece.id, field: 'at' },
     actual: 'a place from which no straight line runs across the piece',
     expected: 'a place on the side seam or on both underarm seams',
     hint: 'measure from the underarm, such as { from: underarm, toward: wrist, distance: 5 }',

@@ -37,7 +37,7 @@ export function changeNeckline(
   if (side !== 'both' && atCenter.length > 0) {
     return failure({
       code: 'both-sides-only',
-      where: { seam: 'neckline' },
+      where: { seam: 'neckline', field: 'side' },
       actual: `the neckline at the ${atCenter[0]} on one side only`,
       expected: 'side: both at the center, where both halves meet',
       hint: 'leave side out, or name the neck point',

@@ -4,6 +4,7 @@ import { failure, type Result, success } from '../../base/result.ts'
 import { amountWithin } from '../amount-within.ts'
 import { asDraftedPlace, type BodiceHalf, bodiceHalves, seamIdOf } from '../bodice-half.ts'
 import type { CorrectionContext, SettingDefault, SlipWords } from '../correction.ts'
+import { inSetting } from '../in-setting.ts'
 import { notchPlaces } from '../named-places.ts'
 import { noBodice } from '../no-bodice.ts'
 import type { PatternOperation } from '../operation.ts'
@@ -64,8 +65,8 @@ function anchorsOf(halves: readonly BodiceHalf[], given: UnderarmSettings): Resu
     )
   }
   const found: SeamPosition[] = []
-  for (const place of named) {
-    const resolved = resolvePlace(place, runs, 'armscye')
+  for (const [i, place] of named.entries()) {
+    const resolved = inSetting(`taper to.${i + 1}`, resolvePlace(place, runs, 'armscye'))
     if (!resolved.ok) return resolved
     found.push(...resolved.value)
   }

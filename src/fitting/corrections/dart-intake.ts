@@ -67,7 +67,7 @@ function tooMuch(piece: string, dart: Dart, intake: number): Problem | undefined
     code: intake < LEAST ? 'dart-too-small' : 'dart-too-large',
     where: { piece, seam: dart.seam },
     actual: `an intake of ${intake.toFixed(1)} mm for the ${dart.id}`,
-    expected: `${LEAST} to ${MOST} mm`,
+    expected: `${LEAST} mm to ${MOST} mm`,
     hint:
       intake < LEAST
         ? 'move the dart to another one with move dart, or take less out of it'

@@ -16,7 +16,7 @@ import { moveShoulderMatch } from '../move-shoulder-match.ts'
 import { noBodice } from '../no-bodice.ts'
 import { type OperationResult, type PatternOperation, runOperations } from '../operation.ts'
 import type { AlongMap } from '../position-map.ts'
-import { armscyeUp, replacedHalf, straightShoulder } from '../redraw-half.ts'
+import { armscyeUp, movedAll, replacedHalf, straightShoulder } from '../redraw-half.ts'
 import { type ReplacedSeam, replaceSeams } from '../replace-seams.ts'
 import { splitsFor } from '../shift-line.ts'
 
@@ -101,7 +101,7 @@ function lose(pattern: Pattern, half: BodiceHalf, by: number): Result<OperationR
       ? { gone: `it went to the ${half.half === 'front' ? 'back' : 'front'} with the shoulder seam` }
       : at
   }
-  return redraw(pattern, half, kept, map)
+  return redraw(pattern, half, kept, map, -by)
 }
 
 /** The armscye goes on by the piece of curve that the other half lost, laid on so that it runs on smoothly. */
@@ -122,10 +122,17 @@ function gain(pattern: Pattern, half: BodiceHalf, giver: BodiceHalf, by: number)
     return alongBy(alongBy(to, on, -dot(d, back)), leftOf(on), flipped * dot(d, leftOf(back)))
   }
   const map: AlongMap = (at) => (at >= length - 1e-6 ? length + by : at)
-  return redraw(pattern, half, [...path, ...movePath(lost, lay)], map)
+  return redraw(pattern, half, [...path, ...movePath(lost, lay)], map, by)
 }
 
-function redraw(pattern: Pattern, half: BodiceHalf, armscye: Path, map: AlongMap): Result<OperationResult> {
+/** `out`: by how much the shoulder seam moved out at the shoulder point, mm. */
+function redraw(
+  pattern: Pattern,
+  half: BodiceHalf,
+  armscye: Path,
+  map: AlongMap,
+  out: number,
+): Result<OperationResult> {
   const { piece } = half
   const drawn = straightShoulder(half, endOf(armscye))
   if (!drawn) return failure(twoDarts(half))
@@ -136,6 +143,7 @@ function redraw(pattern: Pattern, half: BodiceHalf, armscye: Path, map: AlongMap
   return replaceSeams(pattern, piece, {
     seams,
     darts: piece.darts.map((dart) => followDart(piece, dart, seams, (p) => p)),
+    effects: [movedAll(half, 'shoulder', seams, out)],
   })
 }
 

@@ -5,6 +5,7 @@ import { collect, failure, type Result, success } from '../../base/result.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pieceOf } from '../../pattern/seam.ts'
 import { type CorrectionContext, defineCorrection } from '../correction.ts'
+import { inSetting } from '../in-setting.ts'
 import { namedPlaces } from '../named-places.ts'
 import { type Effect, type OperationResult, type PatternOperation, unchanged } from '../operation.ts'
 import { placeReader, type SeamPlace } from '../position.ts'
@@ -118,10 +119,12 @@ function halvesOf(seam: HollowSeam): HalfName[] {
 
 function halfOf(name: HalfName, run: SeamRun, given: HollowSettings): Result<Half> {
   const notch = name.startsWith('front') ? 'front notch' : 'back notch'
-  const one = (place: SeamPlace) => resolvePlace(place, [run], name)
-  const deepest = one(given.at ?? { between: ['underarm', notch], share: 0.5 })
+  const one = (place: SeamPlace, setting: string) => inSetting(setting, resolvePlace(place, [run], name))
+  const deepest = one(given.at ?? { between: ['underarm', notch], share: 0.5 }, 'at')
   if (!deepest.ok) return deepest
-  const tapers = collect((given['taper to'] ?? [{ landmark: notch }]).map(one))
+  const tapers = collect(
+    (given['taper to'] ?? [{ landmark: notch }]).map((place, i) => one(place, `taper to.${i + 1}`)),
+  )
   if (!tapers.ok) return tapers
   return success({ name, deepest: deepest.value[0] as SeamPosition, tapers: tapers.value.flat() })
 }
@@ -145,14 +148,14 @@ function hollowOne(
     line,
     (_, at) => at.along,
   )
-  if (!deepest.ok) return deepest
+  if (!deepest.ok) return inSetting('at', deepest)
   const tapers = carried(
     halves.flatMap((half) => half.tapers),
     since,
     line,
     (_, at) => at.along,
   )
-  if (!tapers.ok) return tapers
+  if (!tapers.ok) return inSetting('taper to', tapers)
   const at = deepest.value[0]
   if (at === undefined) return success({ result: unchanged(pattern), slope: 0 })
   const run = seamRun(pieceOf(pattern, line.piece), line.seams)
@@ -223,7 +226,7 @@ function peaks(piece: string, seam: string, angle: number): Finding {
 function noSuchSeam(seam: string): Problem {
   return {
     code: 'no-such-seam',
-    where: { seam },
+    where: { seam, field: 'seam' },
     actual: `no ${seam} on this pattern`,
     expected: 'a sleeve for a cap, a bodice for an armscye',
     hint: 'name a seam that the pattern has',

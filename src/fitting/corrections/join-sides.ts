@@ -28,7 +28,7 @@ export const joinSides = defineCorrection({
 function bothSides(piece: string): Problem {
   return {
     code: 'needs-both-sides',
-    where: { piece },
+    where: { piece, field: 'side' },
     actual: 'one side only',
     expected: 'side: both, or no side',
     hint: 'leave side: out; joining is for both sides at once',

@@ -1,8 +1,9 @@
 import { z } from 'zod'
+import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
-import { failure, type Result, success } from '../../base/result.ts'
+import { collect, failure, type Result, success } from '../../base/result.ts'
 import { isLine, line as straight } from '../../geometry/cubic.ts'
-import { add, between, cross, distance, type Point, subtract, unit } from '../../geometry/point.ts'
+import { add, between, cross, distance, magnitude, type Point, scale, subtract, unit } from '../../geometry/point.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import type { Dart, Landmark, Line, Piece } from '../../pattern/piece.ts'
 import { directionOnSeam, pieceOf, seamOf } from '../../pattern/seam.ts'
@@ -13,24 +14,37 @@ import { defineCorrection } from '../correction.ts'
 import { dartPlace } from '../dart-place.ts'
 import { eachHalf } from '../each-half.ts'
 import { dartsOf } from '../half-darts.ts'
-import { type OperationResult, type PatternOperation, runOperations } from '../operation.ts'
-import { IDENTITY } from '../position-map.ts'
+import { inSetting } from '../in-setting.ts'
+import { innerNow, innerPlaceReader, resolveInner } from '../inner-place.ts'
+import { type OperationResult, type PatternOperation, runOperations, unchanged } from '../operation.ts'
+import { IDENTITY, type PositionMap } from '../position-map.ts'
 import { SAME_PLACE } from '../rotate-dart.ts'
+import { sayPlaces } from '../say-places.ts'
 import { setDart } from '../set-dart.ts'
 import { slideDart } from '../slide-dart.ts'
 
 /** The most, mm. Our own: farther, it is another bust, to be measured. */
 const MOST = 50
+const WHY = 'farther is another bust to measure'
 
 /** A dart whose point lies within this of the bust point belongs to it, mm: points end 20 to 40 mm short (common practice). */
 const AIMS_AT = 60
 
 function settings(read: Readers) {
-  return z.strictObject({ by: read.positiveLength(), direction: read.name('direction', ['up', 'down', 'in', 'out']) })
+  return z.strictObject({
+    by: read.positiveLength().optional(),
+    direction: read.name('direction', ['up', 'down', 'in', 'out']).optional(),
+    to: innerPlaceReader(read).optional(),
+  })
 }
 
+type BustPointSettings = z.output<ReturnType<typeof settings>>
+
+/** How far the bust point of a half goes, and where to. */
+type MoveOf = (half: BodiceHalf, mark: AtPoint, since: PositionMap) => Result<Point>
+
 /**
- * Moves the bust point, and with it the points of the darts that end near it: a dart across the move slides along its
+ * Moves the bust point, by an amount or to a point measured between two marks, and with it the points of the darts that end near it: a dart across the move slides along its
  * seam, one along it is lengthened or shortened. Intakes stay.
  */
 export const moveBustPoint = defineCorrection({
@@ -40,27 +54,28 @@ export const moveBustPoint = defineCorrection({
   settings,
   defaults: [],
   compile: ({ worn, side }, given) => {
-    const large = amountWithin(given.by, {
-      correction: 'move bust point',
-      most: MOST,
-      why: 'farther is another bust to measure',
-    })
+    const large = amountWithin(given.by ?? 0, { correction: 'move bust point', most: MOST, why: WHY })
     if (large) return failure(large)
     const halves = bodiceHalves(worn, side, ['front'])
-    if (!halves.some((half) => bustPoint(half))) {
-      return failure({
-        code: 'no-bust-point',
-        where: {},
-        actual: 'no bust point on this pattern',
-        expected: 'a bodice front with its bust point',
-        hint: 'record this on a pattern with a bodice front',
-      })
-    }
+    if (!halves.some((half) => bustPoint(half))) return failure(noBustPoint())
     if (given.by === 0) return success([])
-    return success(eachHalf(worn, side, ['front'], (pattern, half) => moveOn(pattern, half, given.by, given.direction)))
+    const move = moveFor(halves, given)
+    if (!move.ok) return move
+    return success(
+      eachHalf(worn, side, ['front'], (pattern, half, since) => {
+        const mark = bustPoint(half)
+        if (!mark) return success(unchanged(pattern))
+        const vector = move.value(half, mark, since)
+        return vector.ok ? moveOn(pattern, half, mark, vector.value) : vector
+      }),
+    )
   },
   word: (given, say) => ({
-    what: `move the bust point ${given.direction === 'in' ? 'toward the center' : given.direction === 'out' ? 'toward the side' : given.direction} by ${say(given.by)}`,
+    what: `move the bust point ${
+      given.to !== undefined
+        ? `to ${sayPlaces([given.to], say)}`
+        : `${{ up: 'up', down: 'down', in: 'toward the center', out: 'toward the side' }[given.direction ?? 'up']} by ${say(given.by ?? 0)}`
+    }`,
     where: 'with the points of the darts that aim at it; the intakes stay',
   }),
 })
@@ -74,16 +89,29 @@ function bustPoint({ piece, side }: BodiceHalf): AtPoint | undefined {
   )
 }
 
-function moveOn(pattern: Pattern, half: BodiceHalf, by: number, direction: string): Result<OperationResult> {
-  const mark = bustPoint(half)
-  if (!mark) return success({ pattern, map: IDENTITY, effects: [] })
-  const out = outward(half).x
-  const vector =
-    direction === 'up'
-      ? { x: 0, y: by }
-      : direction === 'down'
-        ? { x: 0, y: -by }
-        : { x: direction === 'out' ? out * by : -out * by, y: 0 }
+function moveFor(halves: readonly BodiceHalf[], { by, direction, to }: BustPointSettings): Result<MoveOf> {
+  if (to === undefined && by !== undefined && direction !== undefined) {
+    return success((half) => success(scale(wayOf(half, direction), by)))
+  }
+  if (to === undefined || by !== undefined || direction !== undefined) return failure(contradicts())
+  const places = collect(halves.map((half) => resolveInner(to, half)))
+  if (!places.ok) return inSetting('to', places)
+  return success((half, mark, since) => {
+    const found = innerNow(places.value, since, half)
+    if (!found.ok) return inSetting('to', found)
+    const vector = subtract(found.value[0] ?? mark.at, mark.at)
+    const large = amountWithin(magnitude(vector), { correction: 'move bust point', most: MOST, why: WHY, field: 'to' })
+    return large ? failure(large) : success(vector)
+  })
+}
+
+function wayOf(half: BodiceHalf, direction: 'up' | 'down' | 'in' | 'out'): Point {
+  if (direction === 'up' || direction === 'down') return { x: 0, y: direction === 'up' ? 1 : -1 }
+  return scale(outward(half), direction === 'out' ? 1 : -1)
+}
+
+function moveOn(pattern: Pattern, half: BodiceHalf, mark: AtPoint, vector: Point): Result<OperationResult> {
+  if (magnitude(vector) < 1e-9) return success(unchanged(pattern))
   const aiming = dartsOf(half).filter((dart) => distance(dart.point, mark.at) <= AIMS_AT)
   const id = half.piece.id
   return runOperations(pattern, IDENTITY, [
@@ -128,4 +156,24 @@ function movedLine(line: Line, at: Point, vector: Point, piece: Piece): Line {
     isLine(c) ? straight(move(c.p0), move(c.p3)) : { ...c, p0: move(c.p0), p3: move(c.p3) },
   )
   return { ...line, path }
+}
+
+function noBustPoint(): Problem {
+  return {
+    code: 'no-bust-point',
+    where: {},
+    actual: 'no bust point on this pattern',
+    expected: 'a bodice front with its bust point',
+    hint: 'record this on a pattern with a bodice front',
+  }
+}
+
+function contradicts(): Problem {
+  return {
+    code: 'places-contradict',
+    where: { field: 'to' },
+    actual: 'to together with by and direction, or neither',
+    expected: 'by and direction; or to: and a point, such as { from: bust point, toward: underarm, distance: 1/2 }',
+    hint: 'keep the one that was meant',
+  }
 }

@@ -7,6 +7,7 @@ import { type BodiceHalf, halfSeam, seamIdOf } from '../bodice-half.ts'
 import { defineCorrection } from '../correction.ts'
 import { eachHalf } from '../each-half.ts'
 import { dartNamed, halvesWithDart, noSuchDart } from '../half-darts.ts'
+import { inSetting } from '../in-setting.ts'
 import { unchanged } from '../operation.ts'
 import { placeReader, type SeamPlace } from '../position.ts'
 import type { SeamPosition } from '../position-map.ts'
@@ -48,7 +49,7 @@ export const moveDart = defineCorrection({
     if (given.share !== undefined && !(given.share >= 0 && given.share <= 1)) {
       return failure({
         code: 'share-out-of-range',
-        where: {},
+        where: { field: 'share' },
         actual: `a share of ${(100 * given.share).toFixed(0)} %`,
         expected: 'at most 100 %',
         hint: 'leave share out to move the whole dart',
@@ -66,15 +67,17 @@ export const moveDart = defineCorrection({
         if (!dart) return success(unchanged(pattern))
         const id = seamIdOf(half, given['to seam'])
         const found = carried(places, since, { piece: half.piece.id, seams: [id], side: half.side }, (_, at) => at)
-        if (!found.ok) return found
+        if (!found.ok) return inSetting('at', found)
         const [to] = found.value
         if (!to) return success(unchanged(pattern))
-        return rotateDart(pattern, {
+        const where = given.at === undefined ? 'to seam' : 'at'
+        const turned = rotateDart(pattern, {
           piece: half.piece.id,
           dart: dart.id,
           to,
           ...(given.share === undefined ? {} : { share: given.share, id: secondId(half, dart.id, given.share) }),
         })
+        return inSetting(where, turned)
       }),
     )
   },
@@ -91,13 +94,13 @@ function placeFor(half: BodiceHalf, seam: string, at: SeamPlace | undefined): Re
   if (!half.piece.seams.some((s) => s.id === id)) {
     return failure({
       code: 'no-such-seam',
-      where: { piece: half.piece.id, seam },
+      where: { piece: half.piece.id, seam, field: 'to seam' },
       actual: `no ${seam} on the ${half.piece.id}`,
       expected: 'a seam of the piece that the dart is on',
       hint: 'name another seam, or say of: front or of: back',
     })
   }
-  if (at !== undefined) return resolvePlace(at, [seamRun(half.piece, [id])], seam)
+  if (at !== undefined) return inSetting('at', resolvePlace(at, [seamRun(half.piece, [id])], seam))
   return success([{ piece: half.piece.id, seam: id, along: seamLength(halfSeam(half, seam)) / 2 }])
 }
 

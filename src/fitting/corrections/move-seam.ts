@@ -205,7 +205,7 @@ function placesContradict(seam: string): Problem {
 function nowhereFull(seam: string): Problem {
   return {
     code: 'tapers-at-both-ends',
-    where: { seam },
+    where: { seam, field: 'taper to' },
     actual: `the ${seam} is to taper to nothing at both ends and no place has the full amount`,
     expected: 'a place with the full amount',
     hint: 'say at: and the place where it is largest',

@@ -59,7 +59,7 @@ export const roundBack = defineCorrection({
     if (side !== 'both') {
       return failure({
         code: 'both-sides-only',
-        where: { piece: 'bodice back' },
+        where: { piece: 'bodice back', field: 'side' },
         actual: 'a round back on one side only',
         expected: 'side: both; the center back has one length',
         hint: 'leave side out; for one fuller shoulder blade use dart intake or back width on that side',

@@ -20,7 +20,7 @@ import { defineCorrection } from '../correction.ts'
 import { followDart } from '../gap-at.ts'
 import { noBodice } from '../no-bodice.ts'
 import { type OperationResult, type PatternOperation, runOperations } from '../operation.ts'
-import { armscyeUp, moveHalfEnd, replacedHalf, warpHalfSeam } from '../redraw-half.ts'
+import { armscyeUp, movedAll, moveHalfEnd, replacedHalf, warpHalfSeam } from '../redraw-half.ts'
 import { type ReplacedSeam, replaceSeams } from '../replace-seams.ts'
 import { splitsFor } from '../shift-line.ts'
 import { warpedLength } from '../warped-length.ts'
@@ -158,8 +158,9 @@ function settled(miss: (x: number) => number, guess: number): number {
 
 function reslope(pattern: Pattern, half: BodiceHalf, angle: number, up: number, bow: number): Result<OperationResult> {
   const { piece } = half
-  const [, neck] = draftedEnds(half, 'shoulder')
+  const [tip, neck] = draftedEnds(half, 'shoulder')
   const move = turn(neck, angle)
+  const by = distance(move(tip), tip)
   const shoulder = replacedHalf(
     half,
     'shoulder',
@@ -189,5 +190,6 @@ function reslope(pattern: Pattern, half: BodiceHalf, angle: number, up: number, 
   return replaceSeams(pattern, piece, {
     seams,
     darts: piece.darts.map((dart) => followDart(piece, dart, seams, onShoulder.includes(dart) ? move : (p) => p)),
+    effects: [movedAll(half, 'shoulder', seams, move(tip).y < tip.y ? -by : by), movedAll(half, 'armscye', seams, up)],
   })
 }

@@ -148,7 +148,7 @@ export function wordSleeveWidth(order: string, given: SleeveWidthSettings, say: 
 function nothingToKeep(at: string): Problem {
   return {
     code: 'nothing-to-keep',
-    where: {},
+    where: { field: 'keep' },
     actual: `keep: for the ${at}`,
     expected: 'keep: only for the upper arm, where the cap changes',
     hint: 'leave keep out',
@@ -158,7 +158,7 @@ function nothingToKeep(at: string): Problem {
 function noElbow(piece: Piece): Problem {
   return {
     code: 'no-elbow-notch',
-    where: { piece: piece.id, seam: 'front underarm seam' },
+    where: { piece: piece.id, seam: 'front underarm seam', field: 'at' },
     actual: 'no elbow notch on the front underarm seam',
     expected: 'the notch that says where the elbow is',
     hint: 'let out or take in the underarm seam at a place that you name instead',

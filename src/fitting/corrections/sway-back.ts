@@ -56,7 +56,7 @@ export const swayBack = defineCorrection({
     if (side !== 'both') {
       return failure({
         code: 'both-sides-only',
-        where: { piece: 'bodice back' },
+        where: { piece: 'bodice back', field: 'side' },
         actual: 'a sway back on one side only',
         expected: 'side: both; the center back has one length',
         hint: 'leave side out; for one high hip take the waist in on that side',
@@ -65,7 +65,7 @@ export const swayBack = defineCorrection({
     if (given['above waist'] < given.by) {
       return failure({
         code: 'wedge-below-waist',
-        where: { piece: 'bodice back' },
+        where: { piece: 'bodice back', field: 'by' },
         actual: `a wedge of ${given.by.toFixed(1)} mm pinned ${given['above waist'].toFixed(1)} mm above the waist`,
         expected: 'a fold that lies above the waist',
         hint: 'pin it higher: above waist: 1 1/2 is usual',
