@@ -5,6 +5,7 @@ import { correctionNamed } from '../../src/fitting/corrections.ts'
 import { type OperationResult, runOperations } from '../../src/fitting/operation.ts'
 import { composeMaps, IDENTITY } from '../../src/fitting/position-map.ts'
 import type { CorrectionSide } from '../../src/fitting/record.ts'
+import { type Replayed, replay } from '../../src/fitting/replay.ts'
 import type { Pattern } from '../../src/pattern/pattern.ts'
 import { pieceOf } from '../../src/pattern/seam.ts'
 import { lengthOf, seam } from './measure.ts'
@@ -56,4 +57,22 @@ export function sewn(pattern: Pattern, id: string, side: 'a' | 'b'): number {
 /** Ease of a join: length of a less length of b, mm. */
 export function ease(pattern: Pattern, id: string): number {
   return sewn(pattern, id, 'a') - sewn(pattern, id, 'b')
+}
+
+/** Cut with enough for what the tests let out, mm. */
+const ALLOWANCES = { standard: { default: 50.8, neckline: 12.7 }, byMockUp: {} }
+
+/** One fitting with these corrections, with its slip. */
+export function fitted(pattern: Pattern, ...steps: readonly Step[]): Replayed {
+  const corrections = steps.map(([name, written, side = 'both']) => ({
+    do: name,
+    side,
+    settings: correctionNamed(name)?.settings(read).parse(written),
+    where: {},
+  }))
+  const result = replay(pattern, [{ label: 'first fitting', mockUp: 1, corrections, where: {} }], ALLOWANCES, {
+    units: 'in',
+  })
+  if (!result.ok) throw new Error(result.problems.map((p) => `${p.code}: ${p.actual}`).join('; '))
+  return result.value
 }

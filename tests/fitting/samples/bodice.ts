@@ -1,6 +1,6 @@
 import type { Pattern } from '../../../src/pattern/pattern.ts'
 import { pieceOf } from '../../../src/pattern/seam.ts'
-import { cubics, mostWider } from '../measure.ts'
+import { cubics, mostWider, type XY } from '../measure.ts'
 import type { Measured, Sample } from './sample.ts'
 import { away, longer, mm, start, WRIST } from './tape.ts'
 
@@ -215,6 +215,25 @@ export const BODICE_SAMPLES: Readonly<Record<string, readonly Sample[]>> = {
         longer(before, after, [FRONT, 'waist'], 0, 0.5),
       ],
     },
+    {
+      name: 'to a point between two marks',
+      written: (distance) => ({ to: { from: 'bust point', toward: 'underarm', distance: mm(distance) } }),
+      amounts: [2, 20],
+      pieces: [FRONT],
+      zero: () => ({ to: { landmark: 'bust point' } }),
+      apart: NECKLINE,
+      measure: (before, after, distance) => [
+        { what: 'bust point', is: away(bustPoint(before), bustPoint(after)), should: distance, within: 1e-6 },
+        {
+          what: 'toward the underarm',
+          is:
+            away(bustPoint(before), start(before, FRONT, 'armscye')) -
+            away(bustPoint(after), start(before, FRONT, 'armscye')),
+          should: distance,
+          within: 1e-6,
+        },
+      ],
+    },
   ],
   'dart intake': [
     {
@@ -250,4 +269,10 @@ function wider(before: Pattern, after: Pattern, piece: string, by: number): Meas
 
 function pointHeight(pattern: Pattern): number {
   return pieceOf(pattern, FRONT).darts.find((dart) => dart.id === 'waist dart')?.point.y ?? Number.NaN
+}
+
+function bustPoint(pattern: Pattern): XY {
+  const mark = pieceOf(pattern, FRONT).landmarks.find(({ id }) => id === 'bust point')
+  if (!mark || !('at' in mark)) throw new Error('no bust point')
+  return mark.at
 }
