@@ -97,10 +97,22 @@ export {
 export type { CorrectionRecord, CorrectionSide, FittingRecord } from './fitting/record.ts'
 export { type PatternVersion, type Replayed, type ReplayOptions, replay } from './fitting/replay.ts'
 export { sayPlace } from './fitting/resolve-place.ts'
+
+// The pattern operations that corrections are made of: move a line, cut and spread or turn, darts, marks, the cap.
+
+export { type HingeOptions, hinge } from './fitting/hinge.ts'
+export type { SeamPoint } from './fitting/outline-places.ts'
+export { type ReMarkOptions, reMark } from './fitting/re-mark.ts'
+export { type ResolveCapOptions, resolveCap } from './fitting/resolve-cap.ts'
+export { type RotateDartOptions, rotateDart } from './fitting/rotate-dart.ts'
+export { type SetDartOptions, setDart } from './fitting/set-dart.ts'
+export type { Anchor, Station } from './fitting/shift-profile.ts'
 export { type ShiftSeamOptions, shiftSeam } from './fitting/shift-seam.ts'
+export { type SlideDartOptions, slideDart } from './fitting/slide-dart.ts'
 export type { SlipEntry, SlipMove } from './fitting/slip.ts'
 export { type SlipHead, slipText } from './fitting/slip-text.ts'
 export { splitSides } from './fitting/split-sides.ts'
+export { type SpreadOptions, spread } from './fitting/spread.ts'
 
 // Check: what a draper would look at again; the walk of every join; the report.
 

@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
-import { pieceOf, seamEnd, seamLength, seamOf } from '../pattern/seam.ts'
+import { seamEnd, seamLength, seamOf } from '../pattern/seam.ts'
 import { baseName } from '../pattern/side-names.ts'
 import type { CorrectionSide } from './record.ts'
 import { seamLines } from './seam-names.ts'
@@ -39,11 +39,6 @@ export function sleevesOf(pattern: Pattern, side: CorrectionSide): string[] {
   return seamLines(pattern, 'cap', side)
     .filter((line) => line.seams.length === 2)
     .map((line) => line.piece)
-}
-
-/** The caps of a pattern for one side of the body or both. */
-export function capLines(pattern: Pattern, side: CorrectionSide): CapLine[] {
-  return sleevesOf(pattern, side).map((id) => capLine(pieceOf(pattern, id)))
 }
 
 /** A place on a half as mm from its underarm, and back. */

@@ -24,7 +24,7 @@ export function lineLength(spans: readonly JoinSpan[]): number {
 }
 
 /** How far along a sewn line a place lies, mm; undefined where it is not on it. */
-export function placeOnSpans(spans: readonly JoinSpan[], { piece, seam, along }: SeamPosition): number | undefined {
+function placeOnSpans(spans: readonly JoinSpan[], { piece, seam, along }: SeamPosition): number | undefined {
   let start = 0
   for (const span of spans) {
     if (span.piece === piece && span.seam === seam && along >= span.from - 1e-6 && along <= span.to + 1e-6) {

@@ -5,6 +5,7 @@ import { baseName } from '../pattern/side-names.ts'
 import { capJoins } from './cap-joins.ts'
 import { capLine } from './cap-line.ts'
 import { type OperationResult, unchanged } from './operation.ts'
+import { reMark } from './re-mark.ts'
 import { matchPoints, partsBetween, placeAt } from './turn-cap.ts'
 
 export interface MoveShoulderMatchOptions {
@@ -32,15 +33,14 @@ export function moveShoulderMatch(
   const total = up.length + down.length
   const shoulder = present.shoulder + (up.name === 'front' ? -forward : forward)
   const place = placeAt(cap, shoulder)
-  const notches = cap.piece.notches.map((notch) =>
-    baseName(notch.id) === 'shoulder notch' ? { ...notch, seam: place.half.seam.id, along: place.along } : notch,
-  )
+  const marks = cap.piece.notches
+    .filter((notch) => baseName(notch.id) === 'shoulder notch')
+    .map(({ id: mark }) => ({ id: mark, seam: place.half.seam.id, along: place.along }))
   const joins = pattern.joins.map((join) => {
     if (rising.includes(join)) return { ...join, a: partsBetween(cap, present.underarm, shoulder) }
     if (!falling.includes(join)) return join
     const parts = partsBetween(cap, shoulder, present.underarm + total)
     return { ...join, a: parts.reverse().map((part) => ({ ...part, reversed: true })) }
   })
-  const piece = { ...cap.piece, notches }
-  return success({ ...unchanged({ pieces: pattern.pieces.map((p) => (p === cap.piece ? piece : p)), joins }) })
+  return reMark({ ...pattern, joins }, { piece: id, marks })
 }

@@ -149,12 +149,13 @@ function replayFitting(
   fitting.corrections.forEach((record, index) => {
     const number = index + 1
     const place = { ...record.where, fitting: fitting.label, correction: number }
-    if (record.voided !== undefined) {
-      slip.push(voidedEntry(fitting, number, record))
-      return
-    }
     const correction = correctionNamed(record.do, options.corrections ?? CORRECTIONS)
     if (!correction) throw new RangeError(`no correction "${record.do}" in the table`)
+    const words = correction.word(record.settings, say)
+    if (record.voided !== undefined) {
+      slip.push(voidedEntry(fitting, number, record, words))
+      return
+    }
     const applied = apply(correction, record, worn, state.pattern, since)
     if (!applied.ok) {
       // Where the setting stands in the file, and what of the pattern it is about.
@@ -176,7 +177,7 @@ function replayFitting(
         fitting,
         number,
         record,
-        words: correction.word(record.settings, say),
+        words,
         leaves: correction.leaves,
         changes: changesBetween(state.pattern, pattern, map),
         effects,

@@ -91,7 +91,7 @@ function joinWords(join: JoinChange, say: (mm: number) => string): string {
 /** How far a line moved and between which places. */
 function moveWords({ piece, seam, amount, from, to }: SlipMove, say: (mm: number) => string): string {
   const span = from && to ? `from ${sayPlaces([from], say)} to ${sayPlaces([to], say)}` : 'along the whole seam'
-  return `${piece}, ${seam}: ${sayFinely(Math.abs(amount), say)} ${amount > 0 ? 'out' : 'in'} at most, ${span}`
+  return `${piece}, ${seam}: ${amount > 0 ? 'outward' : 'inward'} by up to ${sayFinely(Math.abs(amount), say)}, ${span}`
 }
 
 /** The side of a piece that is apart left and right, before its figure. */

@@ -88,9 +88,13 @@ function slipMove({ piece, seam, amount, from, to }: SeamMoved, pattern: Pattern
 }
 
 /** The slip entry of a correction that no longer counts: it stays on the slip, with the reason. */
-export function voidedEntry(fitting: FittingRecord, number: number, record: CorrectionRecord): SlipEntry {
-  const nothing = { moves: [], seams: [], joins: [], figures: [], allowances: [] }
-  return { ...heading(fitting, number, record), what: record.do, where: '', ...nothing }
+export function voidedEntry(
+  fitting: FittingRecord,
+  number: number,
+  record: CorrectionRecord,
+  words: SlipWords,
+): SlipEntry {
+  return { ...heading(fitting, number, record), ...words, moves: [], seams: [], joins: [], figures: [], allowances: [] }
 }
 
 function heading(fitting: FittingRecord, number: number, record: CorrectionRecord) {

@@ -81,7 +81,7 @@ describe('the slip', () => {
     const text = slipText(made.value.report.slip, { performer: 'Ferry Pilot', units: 'mm' })
     expect(text).toMatch(/Where {3}at the cap line, to nothing at the next notches/)
     expect(text.replace(/\n +/g, ' ')).toContain(
-      'sleeve right, front cap: 6 mm out at most, from the front notch to the shoulder notch',
+      'sleeve right, front cap: outward by up to 6 mm, from the front notch to the shoulder notch',
     )
     expect(text).toMatch(/Sleeve {2}left, cap height/)
     expect(text).toMatch(/Sleeve {2}right, cap height/)
