@@ -2,7 +2,18 @@
 // src/, neither types nor arithmetic, so that a mistake there cannot hide here.
 
 import { type Chain, chainOf, crossings, distanceWithin, isWithin, signedArea } from './reader-chains.ts'
-import { type Curve, curvesOf, flattened, gap, lengthOf, type Pt, placeOn, pointAt, sampled } from './reader-curves.ts'
+import {
+  type Curve,
+  curvesOf,
+  flattened,
+  gap,
+  lengthOf,
+  type Pt,
+  placeOn,
+  pointAt,
+  sampled,
+  smallestRadius,
+} from './reader-curves.ts'
 
 export type { Pt } from './reader-curves.ts'
 
@@ -149,6 +160,18 @@ function readPiece(piece: RawPiece): Reading {
   }
 }
 
+/** Bends of the armscyes and caps of a fresh draft that are more like corners, in words; `least` is a radius in mm. */
+export function spikes(pattern: RawPattern, least = 12): string[] {
+  return pattern.pieces.flatMap((piece) =>
+    piece.seams
+      .filter(({ id }) => /armscye|cap/.test(id))
+      .flatMap(({ id }) => {
+        const radius = Math.min(...seamCurves(piece, id).map(smallestRadius))
+        return radius < least ? [`${piece.id} ${id} bends with a radius of ${radius.toFixed(1)} mm`] : []
+      }),
+  )
+}
+
 type Say = (...words: (string | number)[]) => void
 
 /** Everything in a pattern that breaks the contract or cannot be cut and sewn, in words; empty when all is well. */
@@ -230,7 +253,6 @@ function checkCutLine({ piece, seams, outline }: Reading, say: Say): void {
   const parts = seams.flatMap(({ seam, parts }) =>
     parts.map((part) => ({ seam, chain: chainOf(flattened(part, CHORDS), false) })),
   )
-  const tips = seams.filter(({ seam }) => seam.id.startsWith('shoulder')).flatMap(endsOf)
   const widest = Math.max(...piece.seams.map((seam) => seam.allowance))
   let before: { readonly p: Pt; readonly nearest: number } | undefined
   let worst: { readonly p: Pt; readonly nearest: number; readonly short: number } | undefined
@@ -249,14 +271,12 @@ function checkCutLine({ piece, seams, outline }: Reading, say: Say): void {
       // Near a corner two seams are equally far: the smaller allowance of the nearest ones counts.
       const least = Math.min(...near.filter(({ off }) => off < nearest + 0.01).map(({ seam }) => seam.allowance))
       if (near.length === 0 || nearest >= least - 0.05) continue
-      // Over a dart's mouth the line mirrors what the folded dart lies on, not the seam beside it: where the seam turns
-      // by 10° across the dart, the mirror image of a line 25.4 mm off one side runs up to 1 mm nearer to the other.
-      // At a shoulder point the allowance ends square to the shoulder, not to the armscye: where these meet at less than
-      // a right angle the corner of the cutting line lies up to 0.3 mm nearer to the shoulder point.
-      const atTip = tips.some((tip) => gap(tip, p) < nearest + 0.5)
-      const bound = piece.darts.some((dart) => isOverDart(dart, p)) ? 1 : atTip ? 0.3 : 0.05
-      const short = least - nearest
-      if (short > Math.max(bound, worst?.short ?? 0)) worst = { p, nearest, short }
+      // Over a dart's mouth the line mirrors what the folded dart lies on, so it may run nearer to the seam beside it:
+      // where it lies when the dart is folded, the whole allowance is asked for.
+      const folded = piece.darts.filter((dart) => isOverDart(dart, p)).flatMap((dart) => foldedPlaces(dart, p))
+      const offParts = ([x, y]: Pt) => Math.min(...parts.map(({ chain }) => distanceWithin(chain, x, y, widest + 1)))
+      const short = least - Math.max(nearest, ...folded.map(offParts))
+      if (short > Math.max(0.05, worst?.short ?? 0)) worst = { p, nearest, short }
     }
   }
   if (worst) {
@@ -265,16 +285,23 @@ function checkCutLine({ piece, seams, outline }: Reading, say: Say): void {
   }
 }
 
-/** The first and the last point of a seam. */
-function endsOf({ parts }: Reading['seams'][number]): Pt[] {
-  return [parts[0]?.[0]?.[0] as Pt, parts.at(-1)?.at(-1)?.[3] as Pt]
-}
-
 /** Whether a point outside the piece lies between the legs of a dart, drawn on beyond its mouth. */
 function isOverDart({ mouth: [a, b], point: [x, y] }: RawPiece['darts'][number], [px, py]: Pt): boolean {
   const side = (q: Pt) => ((q[0] - x) * (py - y) - (q[1] - y) * (px - x)) / gap(q, [x, y])
   const ahead = ((a[0] + b[0]) / 2 - x) * (px - x) + ((a[1] + b[1]) / 2 - y) * (py - y) > 0
   return ahead && side(a) * side(b) < 0.05
+}
+
+/** Where a point over a dart's mouth comes to lie when the dart is folded to either side: its near or its far half. */
+function foldedPlaces({ mouth: [a, b], point }: RawPiece['darts'][number], p: Pt): Pt[] {
+  const angle = (q: Pt) => Math.atan2(q[1] - point[1], q[0] - point[0])
+  const over = (axis: number, q: Pt): Pt => {
+    const [r, turned] = [gap(q, point), 2 * axis - angle(q)]
+    return [point[0] + r * Math.cos(turned), point[1] + r * Math.sin(turned)]
+  }
+  const [one, other] = [angle(a), angle(b)]
+  const middle = one + Math.atan2(Math.sin(other - one), Math.cos(other - one)) / 2
+  return [one, other].flatMap((leg) => [over(leg, p), over(leg, over(middle, p))])
 }
 
 function checkSleeve({ piece }: Reading, say: Say): void {
@@ -288,6 +315,9 @@ function checkSleeve({ piece }: Reading, say: Say): void {
     if (bends.length !== 2)
       say(piece.id, id, 'has', bends.length - 1, 'inflections:', bends.map((b) => b.toFixed(1)).join(', '))
   }
-  const crown = bendsOf([...seamCurves(piece, 'front cap'), ...seamCurves(piece, 'back cap')])
+  // From underarm to underarm: on a left sleeve the back cap comes first.
+  const [one, other] = [seamCurves(piece, 'front cap'), seamCurves(piece, 'back cap')]
+  const meet = gap(one.at(-1)?.[3] as Pt, other[0]?.[0] as Pt) < 0.001
+  const crown = bendsOf(meet ? [...one, ...other] : [...other, ...one])
   if (crown.length !== 3) say(piece.id, 'cap has', crown.length - 1, 'inflections over the crown')
 }

@@ -71,6 +71,23 @@ function speed([a, b, c, d]: Curve, t: number): number {
   return Math.sqrt(x * x + y * y)
 }
 
+/** The smallest radius met on 32 looks along the curve, mm. */
+export function smallestRadius([a, b, c, d]: Curve): number {
+  const at = (p: Pt, i: number) => p[i] as number
+  let least = Infinity
+  for (let k = 0; k <= 32; k++) {
+    const [t, u] = [k / 32, 1 - k / 32]
+    const [vx, vy] = [0, 1].map(
+      (i) => 3 * (u * u * (at(b, i) - at(a, i)) + 2 * u * t * (at(c, i) - at(b, i)) + t * t * (at(d, i) - at(c, i))),
+    ) as [number, number]
+    const [wx, wy] = [0, 1].map(
+      (i) => 6 * (u * (at(c, i) - 2 * at(b, i) + at(a, i)) + t * (at(d, i) - 2 * at(c, i) + at(b, i))),
+    ) as [number, number]
+    least = Math.min(least, Math.hypot(vx, vy) ** 3 / Math.abs(vx * wy - vy * wx))
+  }
+  return least
+}
+
 /** Arc length by Simpson's rule on 128 intervals. */
 export function curveLength(curve: Curve, until = 1): number {
   const n = 128

@@ -1,3 +1,4 @@
+import { percent } from '../base/percent.ts'
 import type { MeasureName } from './measure.ts'
 import { NARROWEST_ARMSCYE } from './together.ts'
 
@@ -262,8 +263,4 @@ export const RELATIONS: readonly Relation[] = [
 
 function mm(value: number): string {
   return `${Math.round(value)} mm`
-}
-
-function percent(share: number): string {
-  return `${Math.round(100 * share)} %`
 }

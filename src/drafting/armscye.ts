@@ -37,7 +37,7 @@ export interface Armscye {
   readonly path: Path
   /** The hollow that was drawn, mm from the corner; the wanted one where the curve stays fair with it. */
   readonly hollow: number
-  /** False where the shoulder point lies so far inside the width line that the curve bends back at the width point. */
+  /** Whether it turns one way all along from the underarm to the width point. */
   readonly fair: boolean
 }
 
@@ -46,7 +46,8 @@ export interface Armscye {
  * point it turns one way all along, above that it bends back at most once. The cutter's hollow is deeper than
  * the natural curve through the other three points, and a shoulder point far outside bends the curve back at the
  * width line; so, just as far as fairness needs (to a thousandth of the way): first the direction at the width
- * point turns to one with which both sides of it are fair, then the hollow moves towards the natural curve.
+ * point turns to one with which both sides of it are fair, then the hollow moves towards the natural curve. Where that
+ * would still leave a corner, because the shoulder point lies inside the width line, see `toNarrowShoulder`.
  */
 export function armscye(points: ArmscyePoints): Armscye {
   const free = draw(points, points.hollow)
@@ -60,8 +61,32 @@ export function armscye(points: ArmscyePoints): Armscye {
   const natural = naturalHollow(points)
   const hollow = (share: number) => points.hollow + (natural - points.hollow) * share
   const moved = (share: number) => draw(points, hollow(share), fairDirection(points, hollow(share)))
+  if (!isFair(moved(1))) return toNarrowShoulder(points, natural)
   const share = leastFair((share) => isFair(moved(share)))
-  return { path: moved(share), hollow: hollow(share), fair: turnsWell(moved(share)) }
+  return { path: moved(share), hollow: hollow(share), fair: true }
+}
+
+/**
+ * A curve square to the shoulder reaches a shoulder point inside the width line only by bending out again at its end.
+ * With the natural hollow the lower part turns one way, and its direction at the width point is as near as that allows
+ * to the one of the spline through all knots; the upper part then bends in and out again gently.
+ */
+function toNarrowShoulder(points: ArmscyePoints, hollow: number): Armscye {
+  const start = { at: points.underarm, direction: points.leaving }
+  const middle = { at: hollowPoint(points, hollow) }
+  const end = { at: points.shoulder, direction: points.arriving }
+  const together = hobbySpline([start, middle, { at: points.width }, end], { bounded: true })
+  const alone = hobbySpline([start, middle, { at: points.width }], { bounded: true })
+  const [from, to] = [together, alone].map((path) => tangentAt(path[1] as Cubic, 1)) as [Point, Point]
+  const lower = (turned: number) => {
+    const width = { at: points.width, direction: unit(between(from, to, turned)) }
+    return hobbySpline([start, middle, width], { bounded: true })
+  }
+  const fair = (turned: number) => turnsOneWay(lower(turned)) && hasHandles(lower(turned))
+  const path = lower(fair(0) ? 0 : leastFair(fair))
+  const width = { at: points.width, direction: tangentAt(path[1] as Cubic, 1) }
+  // Handles held within their triangle would shrink to a corner at the shoulder point: they have the published length.
+  return { path: [...path, ...hobbySpline([width, end])], hollow, fair: turnsOneWay(path) }
 }
 
 /**
@@ -128,17 +153,21 @@ function naturalHollow(points: ArmscyePoints): number {
   return Math.SQRT1_2 * (p.x - at.x + (p.y - at.y))
 }
 
-/** Turns well, and is nowhere bent as in a corner: a handle much shorter than its chord would be one. */
+/** Clockwise all along from the underarm to the width point, bending back at most once above it, nowhere as in a corner. */
 function isFair(path: Path): boolean {
-  return (
-    turnsWell(path) &&
-    path.every((c) => Math.min(distance(c.p0, c.p1), distance(c.p2, c.p3)) > SHORTEST_HANDLE * distance(c.p0, c.p3))
-  )
+  return turnsOneWay(path.slice(0, 2)) && curvatureChanges(path) <= 1 && hasHandles(path)
 }
 
-/** Clockwise all along from the underarm to the width point, bending back at most once above it. */
-function turnsWell(path: Path): boolean {
-  return curvatureSigns(path.slice(0, 2)).every((sign) => sign < 0) && curvatureChanges(path) <= 1
+function turnsOneWay(lower: Path): boolean {
+  return curvatureSigns(lower).every((sign) => sign < 0)
+}
+
+/** A handle much shorter than its chord would be a corner. */
+function hasHandles(path: Path): boolean {
+  return path.every((c) => {
+    const least = SHORTEST_HANDLE * distance(c.p0, c.p3)
+    return distance(c.p0, c.p1) > least && distance(c.p2, c.p3) > least
+  })
 }
 
 /** The width point: on the width line, part of the way up from the underarm level to the shoulder point. */

@@ -20,7 +20,7 @@ function bentBack(side: 'back' | 'front', half: BodiceHalf): Finding[] {
       where: { piece: `bodice ${side}`, seam: 'armscye' },
       actual: `the armscye bends back at the ${side} width line`,
       expected: 'a curve that turns one way from the underarm to the width line',
-      hint: `the shoulder point lies far inside the width line: measure ${side} width, shoulder length and shoulder slope again`,
+      hint: `measure ${side} width, shoulder length and shoulder slope again`,
     },
   ]
 }

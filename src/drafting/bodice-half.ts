@@ -1,6 +1,7 @@
+import type { Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import { endOf, type Path, polyline } from '../geometry/path.ts'
-import { heading, leftOf, point, rotateAbout } from '../geometry/point.ts'
+import { heading, leftOf, point, rotateAbout, subtract } from '../geometry/point.ts'
 import type { Dart } from '../pattern/piece.ts'
 import { armscye, widthPoint } from './armscye.ts'
 import { ARMSCYE } from './defaults.ts'
@@ -37,9 +38,12 @@ export interface HalfPlan extends LowerPlan {
   readonly neckline: Path
 }
 
-/** Draws one half, back or front. Problems are those of its lower edge. */
+/** Draws one half, back or front. Problems: an armscye without height, and those of its lower edge. */
 export function bodiceHalf(plan: HalfPlan): Result<BodiceHalf> {
   const { frame, neckline } = plan
+  const { x: across, y: height } = subtract(frame.shoulder.tip, frame.underarm)
+  const least = Math.max(ARMSCYE.lowest.height, -ARMSCYE.lowest.share * across)
+  if (height < least) return failure(armscyeTooLow(plan.part, height, least))
   const lower = lowerEdge(plan)
   if (!lower.ok) return failure(...lower.problems)
   const { waist, side } = lower.value
@@ -63,4 +67,21 @@ export function bodiceHalf(plan: HalfPlan): Result<BodiceHalf> {
     center: polyline([endOf(neckline), point(0, 0)]),
     darts: [waist.darts, side.dart ?? [], frame.shoulder.dart ?? []].flat(),
   })
+}
+
+function armscyeTooLow(part: 'back' | 'front', height: number, least: number): Problem {
+  const front = part === 'front'
+  return {
+    code: 'armscye-too-low',
+    where: {
+      field: front ? 'body.front waist length' : 'body.scye depth',
+      piece: `bodice ${part}`,
+      seam: 'armscye',
+    },
+    actual: `the ${part} shoulder point lies ${height.toFixed(0)} mm above the underarm`,
+    expected: `at least ${least.toFixed(0)} mm`,
+    hint: front
+      ? 'measure front waist length, over the bust point, and back waist length and scye depth again'
+      : 'measure scye depth and shoulder slope again',
+  }
 }

@@ -1,3 +1,4 @@
+import { percent } from '../base/percent.ts'
 import type { Finding, Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import { type BodyHalf, valueOf } from '../body/body.ts'
@@ -90,7 +91,19 @@ function drawBodice(half: BodyHalf, choices: Choices, settled: Frame): Result<Bo
   })
   if (!frontHalf.ok) return frontHalf
   const halves = { back: backHalf.value, front: frontHalf.value }
+  if (!drawn && bust.intake > BUST_DART.eased.most * (sideLength + bust.intake))
+    return failure(tooMuchToEase(bust.intake, sideLength))
   return success({ frame: settled, ...halves, findings: [...turn.findings, ...bodiceFindings(halves)] })
+}
+
+function tooMuchToEase(intake: number, back: number): Problem {
+  return {
+    code: 'too-much-to-ease',
+    where: { field: 'draft.bust dart', piece: 'bodice front', seam: 'side seam' },
+    actual: `a front side seam of ${(back + intake).toFixed(0)} mm to ease to a back one of ${back.toFixed(0)} mm`,
+    expected: `at most ${percent(BUST_DART.eased.most)} of it eased in without a dart`,
+    hint: 'draw the bust dart, or measure front waist length and back waist length again',
+  }
 }
 
 function bustPointBeyondSide(x: number, { frame }: BodiceHalf): Problem {

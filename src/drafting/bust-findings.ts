@@ -1,4 +1,6 @@
+import { percent } from '../base/percent.ts'
 import type { Finding } from '../base/problem.ts'
+import { pathLength } from '../geometry/path-length.ts'
 import type { Bodice } from './bodice.ts'
 import type { Choices } from './choices.ts'
 import { BUST_DART } from './defaults.ts'
@@ -29,13 +31,17 @@ export function bustFindings({ frame, front }: Bodice, choices: Choices): Findin
     })
   }
   if (!front.side.dart && bust.intake > 0) {
+    const share = bust.intake / front.side.parts.reduce((sum, part) => sum + pathLength(part), 0)
     findings.push({
       code: 'bust-intake-eased',
-      severity: 'note',
+      severity: share > BUST_DART.eased.flat ? 'warning' : 'note',
       where: { piece: 'bodice front', seam: 'side seam' },
       actual: `the front side seam is ${bust.intake.toFixed(1)} mm longer than the back one`,
       expected: `a bust dart from ${BUST_DART.least} mm of intake on`,
-      hint: 'ease the front side seam to the back one over the bust',
+      hint:
+        share > BUST_DART.eased.flat
+          ? `${percent(share)} of the seam to ease in: it gathers; draw the bust dart unless gathers are wanted`
+          : 'ease the front side seam to the back one over the bust',
     })
   }
   if (given === 'eased' && bust.intake === 0) {

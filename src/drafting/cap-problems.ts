@@ -1,3 +1,4 @@
+import { percent } from '../base/percent.ts'
 import type { Problem, Remedy } from '../base/problem.ts'
 import type { Cap, CapGiven } from './cap.ts'
 import type { CapChoice } from './choose-cap.ts'
@@ -117,8 +118,4 @@ export function armTooThick({ choices, arm }: CapChoice, cap: Cap): Problem {
       ? 'give a lower cap or more cap ease, or leave one of them out'
       : 'give more width, or leave it to the fit',
   }
-}
-
-function percent(share: number): string {
-  return `${Math.round(share * 1000) / 10} %`
 }

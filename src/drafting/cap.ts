@@ -48,6 +48,9 @@ export interface Cap {
 /** Residual of both cap equations, mm: a tenth of what is promised. */
 const CAP_ACCURACY = 1e-7
 
+/** The armscye is copied to this accuracy of length, mm. */
+const SLIVER = 0.05
+
 /** Where the searches start: what bodies of the survey come to, as shares of the armscye. */
 const USUAL = { height: 0.29, width: 0.82, ease: 0.06 } as const
 
@@ -118,7 +121,10 @@ interface Copy {
 }
 
 function lowerCurve(side: ArmscyeSide): Copy {
-  return { path: subPath(side.path, 0, CAP.copied), up: side.sideUp }
+  // A knot just before the end is the end: a sliver of a cubic has no curvature of its own.
+  const last = subPath(side.path, 0, CAP.copied)
+  const path = pathLength(last.slice(-1)) < SLIVER ? last.slice(0, -1) : last
+  return { path, up: side.sideUp }
 }
 
 function mirrored(copy: Copy): Copy {

@@ -30,6 +30,8 @@ export const SHOULDER = {
 export const ARMSCYE = {
   /** The narrowest armscye between the width lines, mm. */
   narrowest: NARROWEST_ARMSCYE,
+  /** From underarm to shoulder point, upright: at least so many mm, and this share of what lies between them across. Our own: the survey's least are 145 and 1.8. */
+  lowest: { height: 100, share: 0.8 },
   /** Height of the width point as a share of the armscye's height. Common practice. */
   widthPoint: 0.5,
   /** Depth of the hollow on the 45° line: share of the armscye width + constant, at most, mm. Common practice. */
@@ -65,6 +67,8 @@ export const WAIST = {
 export const SHOULDER_DART = { least: 10, most: 13, length: 80, along: 0.45 } as const
 
 export const BUST_DART = {
+  /** Without a dart, more than the first share of the front side seam eased in is gathers, more than the second none. Our own. */
+  eased: { flat: 0.12, most: 0.25 },
   /** Below this the difference is eased, mm. Common practice. */
   least: 8,
   /** The dart ends this far short of the bust point, mm: 20–25, common practice. */

@@ -6,8 +6,8 @@ import { takenWithoutNeed } from './measure-ladders.ts'
 import type { ChoicesTree } from './written-choices.ts'
 
 const GIVEN = [
-  ['bicepsWidth', 'biceps width', 'the upper arm, or cap height and cap ease, then decide it'],
-  ['capHeight', 'cap height', 'the width of the sleeve and the cap ease then decide it'],
+  ['bicepsWidth', 'biceps width', 'what else is given then decides it'],
+  ['capHeight', 'cap height', 'what else is given then decides it'],
   ['bustDart', 'bust dart', 'the measures or an estimate then decide it'],
   ['elbowIntake', 'elbow intake', 'the usual one'],
   ['elbowDarts', 'elbow darts', 'the usual two'],

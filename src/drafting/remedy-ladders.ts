@@ -22,6 +22,14 @@ const LADDERS: Readonly<Record<string, readonly Maker[]>> = {
     blank('back width'),
     blank('front width'),
   ],
+  'armscye-too-low': [
+    larger('front waist length'),
+    larger('scye depth'),
+    smaller('back waist length'),
+    blank('front waist length'),
+    blank('shoulder slope'),
+  ],
+  'too-much-to-ease': [smaller('front waist length'), blank('front waist length')],
   'cap-too-low': [
     moreEase('armscye depth', 60),
     lessUpperArmEase,

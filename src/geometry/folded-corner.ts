@@ -1,6 +1,6 @@
 import { crossings } from './crossings.ts'
-import { type Cubic, line, moveCubic, reverseCubic } from './cubic.ts'
-import { SAME_POINT } from './defaults.ts'
+import { type Cubic, line, moveCubic, pointAt, reverseCubic } from './cubic.ts'
+import { CURVE_TOLERANCE, SAME_POINT } from './defaults.ts'
 import { lineCrossings } from './line-crossings.ts'
 import {
   endOfChain,
@@ -15,11 +15,14 @@ import {
 } from './offset-corner.ts'
 import { movePath, reversePath } from './path.ts'
 import { pathFrom, pathUntil } from './path-part.ts'
-import { add, along, distance, type Point, rightOf, subtract, turnBetween, unit } from './point.ts'
+import { add, along, distance, dot, type Point, rightOf, subtract, turnBetween, unit } from './point.ts'
 import { mirrorAcross, mirrorX } from './transform.ts'
 
 // A corner that would reach farther than this many distances is mitred instead: its lines run nearly alike.
 const FARTHEST = 3
+
+// Shorter handles and cubics are rounding, mm.
+const SLIVER = 1e-4
 
 /**
  * The corner after a line whose allowance ends square to it: the stitching line is drawn on until it meets the next
@@ -31,9 +34,28 @@ export function squareCorner(joint: OffsetJoint, limit: number): JoinedOffset {
   const onAfter = axisMeeting(extendedStart(after, directionAfter, most), corner, directionBefore, most)
   if (!onAfter || !(distanceBefore > 0) || turnBetween(directionBefore, directionAfter) <= 0)
     return mitreCorner(joint, limit)
-  const foot = onAfter.at
-  const top = along(foot, rightOf(directionBefore), distanceBefore)
-  return { ...straight(before, [top, foot], onAfter.rest) }
+  const clear = clearOf(onAfter.rest, corner, directionBefore, distanceAfter)
+  const top = along(clear.foot, rightOf(directionBefore), distanceBefore)
+  return { ...straight(before, [top, clear.foot], clear.rest) }
+}
+
+/**
+ * A line that bends more sharply at its end than its allowance is wide has a cutting line that comes too near to the
+ * corner there: it is left at the first point that is far enough away, square to the way from the corner.
+ */
+function clearOf(rest: readonly Cubic[], corner: Point, direction: Point, least: number) {
+  const start = { foot: startOfChain(rest), rest }
+  if (distance(start.foot, corner) >= least - CURVE_TOLERANCE) return start
+  for (const [index, cubic] of rest.entries()) {
+    const t = Array.from({ length: 65 }, (_, k) => k / 64).find((t) => distance(pointAt(cubic, t), corner) >= least)
+    if (t === undefined) continue
+    const from = pointAt(cubic, t)
+    const out = subtract(from, corner)
+    const across = dot(out, direction)
+    if (!(across > 0)) return start
+    return { foot: along(corner, direction, dot(out, out) / across), rest: pathFrom(rest, { index, t }) }
+  }
+  return start
 }
 
 /**
@@ -73,8 +95,8 @@ export function dartCorner(joint: OffsetJoint, point: Point): JoinedOffset {
   if (kept.length === 0 || rest.length === 0) return straight(before, [], after)
   // What the fold lies on, run backward from the leg; drawn on straight where the line before is short.
   const under = kept.map(reverseCubic).reverse()
-  const last = under[under.length - 1] as Cubic
-  const image = movePath([...under, line(last.p3, along(last.p3, unitOf(last), most))], mirrorAcross(point, corner))
+  const end = endOfChain(under)
+  const image = movePath([...under, line(end, along(end, endDirection(under), most))], mirrorAcross(point, corner))
   // Halfway between the legs, also where they are not equally long.
   const middle = add(point, add(unit(subtract(corner, point)), unit(subtract(cornerAfter, point))))
   const center = lineCrossings(image, point, middle).find((c) => c.share > 0)
@@ -149,8 +171,9 @@ function joinChains(before: readonly Cubic[], middle: readonly Cubic[], after: r
   return { before, between: made, after: startedAt(after, at) }
 }
 
-function unitOf(c: Cubic): Point {
-  const from = distance(c.p2, c.p3) > 1e-9 ? c.p2 : distance(c.p1, c.p3) > 1e-9 ? c.p1 : c.p0
-  const length = distance(from, c.p3)
-  return { x: (c.p3.x - from.x) / length, y: (c.p3.y - from.y) / length }
+/** Unit direction at the end of a chain; a sliver left by a cut through the chain has none of its own. */
+function endDirection(chain: readonly Cubic[]): Point {
+  const c = chain.findLast(({ p0, p3 }) => distance(p0, p3) > SLIVER) ?? (chain[chain.length - 1] as Cubic)
+  const from = distance(c.p2, c.p3) > SLIVER ? c.p2 : distance(c.p1, c.p3) > SLIVER ? c.p1 : c.p0
+  return unit(subtract(c.p3, from))
 }

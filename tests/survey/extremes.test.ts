@@ -16,7 +16,9 @@ describe('bodies that nobody has: pairs of measures four standard deviations off
   })
 
   it('give a pattern without a fault, or problems that say what to do with remedies that draft', () => {
-    const reports = pairs.filter((_, k) => k % STRIDE === 0).map(({ id, given }) => surveyBody(id, given))
+    const reports = pairs
+      .filter((_, k) => k % STRIDE === 0)
+      .map(({ id, given }) => surveyBody(id, given, { fair: false }))
     expect(reports.length).toBeGreaterThan(100)
     expect(reports.filter(({ exception, faults }) => exception !== undefined || faults.length > 0)).toEqual([])
     // Most of them are still bodies: a draft that refused them all would be no draft.
@@ -54,7 +56,7 @@ describe('unusual choices and bodies measure what was asked', () => {
     ['not open', usual, { draft: { opening: 'none' } }],
     ['a given cap height', usual, { draft: { 'cap height': '135 mm' } }],
     ['a given cap height and ease', usual, { draft: { 'cap height': '135 mm', ease: { cap: '20 mm' } } }],
-    ['a given cap height and width', usual, { draft: { 'cap height': '140 mm', 'biceps width': '365 mm' } }],
+    ['a given cap height and width', usual, { draft: { 'cap height': '140 mm', 'biceps width': '355 mm' } }],
   ])('%s', (_, given, extra) => {
     const outcome = tryFile(performerFile(given as GivenMeasures, extra))
     expect(outcome.kind === 'drafted' ? outcome.faults : outcome.problems).toEqual([])

@@ -1,34 +1,44 @@
 import type { BodyReport } from './survey-body.ts'
 
+export interface Wanted {
+  /** Share of the bodies that draft directly. */
+  readonly drafted: number
+  /** Whether every other problem has a remedy that drafts; else one that solves it, though another may come to light. */
+  readonly remediesDraft: boolean
+}
+
 /** Prints what became of many bodies; true where nothing is wrong. */
-export function printReport(reports: readonly BodyReport[], leastDrafted: number): boolean {
+export function printReport(reports: readonly BodyReport[], wanted: Wanted): boolean {
   const drafted = reports.filter((report) => report.drafted)
   const faulty = drafted.filter((report) => report.faults.length > 0)
   const thrown = reports.filter((report) => report.exception !== undefined)
   const refused = reports.filter((report) => !report.drafted && report.exception === undefined)
   const helpless = refused.filter(
-    ({ problems }) => problems.length === 0 || problems.some(({ remedies }) => remedies === 0),
+    ({ problems }) =>
+      problems.length === 0 ||
+      problems.some(({ remedies, offered }) => (wanted.remediesDraft ? remedies : offered) === 0),
   )
   const unsound = refused.filter((report) => report.faults.length > 0)
   for (const { id, exception } of thrown) console.log(`${id}: exception: ${exception}`)
   for (const { id, faults } of [...faulty, ...unsound]) console.log(`${id}: ${faults.join('\n    ')}`)
   for (const { id, problems } of helpless)
-    console.log(`${id}: no remedy that drafts for ${problems.map((p) => `${p.code} (${p.actual})`).join(', ')}`)
+    console.log(`${id}: no remedy for ${problems.map((p) => `${p.code} (${p.actual})`).join(', ')}`)
   const share = drafted.length / reports.length
   const problems = refused.flatMap((report) => report.problems)
-  const worked = problems.reduce((sum, { remedies }) => sum + remedies, 0)
+  const drafting = problems.reduce((sum, { remedies }) => sum + remedies, 0)
+  const offered = problems.reduce((sum, problem) => sum + problem.offered, 0)
   const failed = problems.reduce((sum, problem) => sum + problem.failed.length, 0)
   console.log(
     `${drafted.length} of ${reports.length} drafted directly (${(100 * share).toFixed(2)} %), ${faulty.length} of them with a fault`,
   )
   console.log(`${refused.length} with problems: ${tally(problems.map((p) => p.code)) || 'none'}`)
   console.log(
-    `${worked + failed} remedies applied, ${failed} failed; ${helpless.length} bodies without a remedy that drafts`,
+    `${offered} remedies applied: ${drafting} draft, ${offered - drafting - failed} bring another problem to light, ${failed} fail; ${helpless.length} bodies without a remedy`,
   )
   console.log(
     `${thrown.length} exceptions, ${unsound.length - refused.filter((r) => r.problems.some((p) => p.failed.length > 0)).length} problems that leave the draper helpless`,
   )
-  return thrown.length + faulty.length + helpless.length + unsound.length === 0 && share >= leastDrafted
+  return thrown.length + faulty.length + helpless.length + unsound.length === 0 && share >= wanted.drafted
 }
 
 /** Least, greatest and in between of every figure, with the ten bodies at each end. */

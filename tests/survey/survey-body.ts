@@ -21,38 +21,49 @@ export interface BodyReport {
 export interface ProblemReport {
   readonly code: string
   readonly actual: string
-  /** Remedies that give a pattern without a fault when applied, and those that do not with what happens instead. */
+  /** How many remedies give a pattern without a fault when applied; and those that leave their problem or draft with a fault. */
   readonly remedies: number
+  readonly offered: number
   readonly failed: readonly string[]
 }
 
+export interface SurveyOptions {
+  readonly choices?: Remedy['set']
+  /** Whether armscyes and caps must be free of spikes; a body that nobody has may have one. */
+  readonly fair?: boolean
+}
+
 /** Drafts a body from its file; every remedy of every problem is applied, and what it drafts is checked as strictly. */
-export function surveyBody(id: string, given: GivenMeasures, choices: Remedy['set'] = {}): BodyReport {
+export function surveyBody(id: string, given: GivenMeasures, options: SurveyOptions = {}): BodyReport {
+  const { choices = {}, fair = true } = options
   const nothing = { id, drafted: false, faults: [], problems: [], figures: {} }
   try {
-    const outcome = tryFile(performerFile(given, choices))
+    const outcome = tryFile(performerFile(given, choices), { fair })
     if (outcome.kind === 'drafted') {
       const figures = figuresOf(outcome.draft)
       const strange = Object.entries(figures).filter(([, value]) => !Number.isFinite(value))
       const faults = [...outcome.faults, ...strange.map(([name, value]) => `${name} is ${value}`)]
       return { ...nothing, drafted: true, faults, figures }
     }
-    const problems = outcome.problems.map((problem) => problemReport(problem, given, choices))
+    const problems = outcome.problems.map((problem) => problemReport(problem, given, choices, fair))
     return { ...nothing, problems, faults: [...silence(outcome.problems), ...problems.flatMap(fault)] }
   } catch (error) {
     return { ...nothing, exception: error instanceof Error ? (error.stack ?? error.message) : String(error) }
   }
 }
 
-function problemReport(problem: Problem, given: GivenMeasures, choices: Remedy['set']): ProblemReport {
+function problemReport(problem: Problem, given: GivenMeasures, choices: Remedy['set'], fair: boolean): ProblemReport {
   const failed: string[] = []
+  let remedies = 0
   for (const remedy of problem.remedies ?? []) {
-    const again = tryFile(performerFile(given, choices, remedy.set))
+    const again = tryFile(performerFile(given, choices, remedy.set), { fair })
     const wrong = again.kind === 'drafted' ? again.faults : again.problems.map((p) => `${p.code}: ${p.actual}`)
-    if (wrong.length > 0) failed.push(`${remedy.say} → ${wrong.join('; ')}`)
+    if (wrong.length === 0) remedies++
+    // Where several measures are off, one remedy may bring the next problem to light; its own must be gone.
+    const isSolved = again.kind === 'problems' && again.problems.every(({ code }) => code !== problem.code)
+    if (wrong.length > 0 && !isSolved) failed.push(`${remedy.say} → ${wrong.join('; ')}`)
   }
-  const remedies = (problem.remedies ?? []).length - failed.length
-  return { code: problem.code, actual: problem.actual, remedies, failed }
+  return { code: problem.code, actual: problem.actual, remedies, offered: (problem.remedies ?? []).length, failed }
 }
 
 /** A problem that does not say where, what and how to go on leaves the draper as helpless as none. */

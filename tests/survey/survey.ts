@@ -6,7 +6,8 @@
  *     npm run survey
  *
  * Exit status 1: an exception, a problem that leaves the draper helpless, less than 97 % of the survey drafted
- * directly, a problem without a remedy that drafts or with one that fails, or a pattern that fails a check.
+ * directly, a problem of the survey without a remedy that drafts, one of the extremes without a remedy that solves it,
+ * a remedy that fails, or a pattern that fails a check.
  */
 import { fork } from 'node:child_process'
 import { availableParallelism } from 'node:os'
@@ -31,7 +32,7 @@ function bodies(): readonly SurveyBody[] {
 function reportsOf(part: number): BodyReport[] {
   return bodies()
     .filter((_, k) => k % PROCESSES === part)
-    .map(({ id, given }) => surveyBody(id, given))
+    .map(({ id, given }) => surveyBody(id, given, { fair: !id.includes(',') }))
 }
 
 async function survey(): Promise<boolean> {
@@ -49,13 +50,13 @@ async function survey(): Promise<boolean> {
   let well = true
   if (measured.length > 0) {
     console.log('The survey')
-    well = printReport(measured, LEAST_DRAFTED)
+    well = printReport(measured, { drafted: LEAST_DRAFTED, remediesDraft: true })
     printFigures(measured)
     console.log('')
   }
   console.log('Every pair of measures four standard deviations off')
   // Most of them are still bodies: a draft that refused them all would be no draft.
-  return printReport(reports.slice(-extremes), 0.5) && well
+  return printReport(reports.slice(-extremes), { drafted: 0.5, remediesDraft: false }) && well
 }
 
 function inProcess(part: number): Promise<BodyReport[]> {

@@ -8,7 +8,7 @@ import { draftPattern } from '../../src/drafting/draft-pattern.ts'
 import { correctionReaders } from '../../src/fitting/corrections.ts'
 import { readPerformer } from '../../src/performer-file.ts'
 import { patternJson } from '../../src/writers/pattern-json.ts'
-import { complaints, type RawPattern } from '../independent-reader.ts'
+import { complaints, type RawPattern, spikes } from '../independent-reader.ts'
 
 export type Outcome =
   | { readonly kind: 'drafted'; readonly draft: Draft; readonly faults: readonly string[] }
@@ -24,28 +24,35 @@ export function performerFile(given: GivenMeasures, ...changes: readonly Remedy[
 
 /**
  * Drafts the file; whatever is drafted is checked by the product and, where thorough, by a reader that shares no code
- * with it.
+ * with it; where `fair`, armscyes and caps must be free of spikes too.
  */
-export function tryFile(text: string, { thorough = true } = {}): Outcome {
+export function tryFile(text: string, { thorough = true, fair = true } = {}): Outcome {
   const performer = readPerformer(text, 'survey.yaml', correctionReaders)
   if (!performer.ok) return { kind: 'problems', problems: performer.problems }
   const body = completeBody(performer.value.body)
   if (!body.ok) return { kind: 'problems', problems: body.problems }
   const draft = draftPattern(body.value.body, performer.value.choices, performer.value.allowances.standard)
   if (!draft.ok) return { kind: 'problems', problems: draft.problems }
-  return { kind: 'drafted', draft: draft.value, faults: faultsOf(draft.value, thorough) }
+  return {
+    kind: 'drafted',
+    draft: draft.value,
+    faults: [...faultsOf(draft.value, thorough), ...(fair ? spikes(jsonOf(draft.value)) : [])],
+  }
 }
 
 function faultsOf({ pattern, measures }: Draft, thorough: boolean): string[] {
   const findings = runChecks({ pattern, measures, units: 'mm' }, CHECKS)
-  const json = patternJson(pattern, { performer: 'Lamplighter', version: 'survey' }) as unknown as RawPattern
   return [
     ...findings.filter((f) => f.severity === 'error').map((f) => `${f.code}: ${f.actual}`),
-    ...(thorough ? complaints(json) : []),
+    ...(thorough ? complaints(jsonOf({ pattern })) : []),
     ...measures
       .filter((row) => !(Math.abs(row.drafted - row.asked) <= 0.1))
       .map((row) => `${row.name}: asked ${row.asked}, drafted ${row.drafted}`),
   ]
+}
+
+function jsonOf({ pattern }: Pick<Draft, 'pattern'>): RawPattern {
+  return patternJson(pattern, { performer: 'Lamplighter', version: 'survey' }) as unknown as RawPattern
 }
 
 /** Deeply, as a remedy is applied to a performer file. */
