@@ -58,6 +58,14 @@ export { landmarkPoint, notchPoints, pieceOf, pointOnSeam, seamLength, seamOf } 
 
 export type { AllowanceRow } from './fitting/budget.ts'
 export type { FigureChange, JoinChange, JoinLengths, SeamChange } from './fitting/changes.ts'
+export type { PieceComparison, PieceParts } from './fitting/compare-piece.ts'
+export {
+  compareVersions,
+  type JoinDifference,
+  type MovePeak,
+  type SeamMove,
+  type VersionComparison,
+} from './fitting/compare-versions.ts'
 export {
   type Correction,
   type CorrectionContext,
@@ -76,6 +84,7 @@ export {
   type SeamMoved,
   unchanged,
 } from './fitting/operation.ts'
+export type { SeamPlace } from './fitting/position.ts'
 export {
   type Gone,
   IDENTITY,
@@ -87,10 +96,23 @@ export {
 } from './fitting/position-map.ts'
 export type { CorrectionRecord, CorrectionSide, FittingRecord } from './fitting/record.ts'
 export { type PatternVersion, type Replayed, type ReplayOptions, replay } from './fitting/replay.ts'
+export { sayPlace } from './fitting/resolve-place.ts'
+
+// The pattern operations that corrections are made of: move a line, cut and spread or turn, darts, marks, the cap.
+
+export { type HingeOptions, hinge } from './fitting/hinge.ts'
+export type { SeamPoint } from './fitting/outline-places.ts'
+export { type ReMarkOptions, reMark } from './fitting/re-mark.ts'
+export { type ResolveCapOptions, resolveCap } from './fitting/resolve-cap.ts'
+export { type RotateDartOptions, rotateDart } from './fitting/rotate-dart.ts'
+export { type SetDartOptions, setDart } from './fitting/set-dart.ts'
+export type { Anchor, Station } from './fitting/shift-profile.ts'
 export { type ShiftSeamOptions, shiftSeam } from './fitting/shift-seam.ts'
-export type { SlipEntry } from './fitting/slip.ts'
+export { type SlideDartOptions, slideDart } from './fitting/slide-dart.ts'
+export type { SlipEntry, SlipMove } from './fitting/slip.ts'
 export { type SlipHead, slipText } from './fitting/slip-text.ts'
 export { splitSides } from './fitting/split-sides.ts'
+export { type SpreadOptions, spread } from './fitting/spread.ts'
 export { versionUnder } from './fitting/version-under.ts'
 
 // Check: what a draper would look at again; the walk of every join; the report.
@@ -116,6 +138,7 @@ export {
   type TileSet,
 } from './sheets/lay-out-tiles.ts'
 export { onePage } from './sheets/one-page.ts'
+export { type ComparedPiece, type DrawnMove, layOutComparison } from './sheets/lay-out-comparison.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
 export { parseSquareMeasured, type SquareMeasured } from './sheets/printer-error.ts'
 export { layOutForProjector } from './sheets/projector-sheet.ts'
@@ -150,6 +173,12 @@ export { type SvgOptions, writeSvg } from './writers/svg.ts'
 // All of it: the main path on one page, and its files.
 
 export { type MadePattern, type MakeOptions, makePattern } from './pipeline.ts'
+export {
+  type ComparisonJson,
+  type ComparisonOptions,
+  type WrittenComparison,
+  writeComparison,
+} from './write-comparison.ts'
 export {
   FORMATS,
   type Format,

@@ -2,6 +2,7 @@ import type { Problem } from './base/problem.ts'
 import { failure, type Result, success } from './base/result.ts'
 import type { LengthUnit } from './base/units.ts'
 import type { Report } from './checks/report.ts'
+import { fittingRemarks } from './fitting/fitting-remarks.ts'
 import { slipText } from './fitting/slip-text.ts'
 import { versionUnder } from './fitting/version-under.ts'
 import type { Piece } from './pattern/piece.ts'
@@ -69,6 +70,7 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
     ...production,
     version,
     fittings: made.versions.slice(1).map((v) => v.label),
+    ...remarksOf(made, made.versions.length - 1),
     date: options.date.slice(0, 10),
     units: performer.units,
     ...(options.pieces === undefined ? {} : { pieces: options.pieces }),
@@ -118,6 +120,12 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
   files.push({ name: 'slip.txt', content: slip })
   files.push({ name: 'report.json', content: `${JSON.stringify(report, null, 2)}\n` })
   return success({ files, report })
+}
+
+/** The remarks on the first so many fittings for a sheet; nothing where there are none. */
+export function remarksOf(made: MadePattern, fittings: number): { readonly remarks?: readonly string[] } {
+  const remarks = fittingRemarks(made.performer.fittings.slice(0, fittings))
+  return remarks.length === 0 ? {} : { remarks }
 }
 
 function usualPaper(units: LengthUnit): Paper {

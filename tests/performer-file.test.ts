@@ -83,7 +83,15 @@ describe('a performer file', () => {
     expect(body['upper arm girth']).toBeCloseTo(298.45, 9)
     expect(choices.ease).toEqual({ 'upper arm': 50.8 })
     const line = text.split('\n').findIndex((l) => l.includes('do: let out')) + 1
-    expect(fittings).toEqual([
+    // Every setting has its place, entries of lists too.
+    const [letOut] = fittings[0]?.corrections ?? []
+    expect(letOut?.places?.by).toMatchObject({ line: line + 3, column: 13, field: 'fittings.1.corrections.1.by' })
+    expect(letOut?.places?.['taper to.2']).toMatchObject({ line: line + 4, column: 37 })
+    const placeless = fittings.map((fitting) => ({
+      ...fitting,
+      corrections: fitting.corrections.map(({ places: _, ...record }) => record),
+    }))
+    expect(placeless).toEqual([
       {
         label: 'first fitting',
         date: '2026-10-09',

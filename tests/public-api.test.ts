@@ -46,12 +46,21 @@ const VALUES = [
   'CORRECTIONS',
   'defineCorrection',
   'shiftSeam',
+  'spread',
+  'hinge',
+  'setDart',
+  'slideDart',
+  'rotateDart',
+  'reMark',
+  'resolveCap',
   'splitSides',
   'runOperations',
   'unchanged',
   'IDENTITY',
   'isGone',
   'slipText',
+  'sayPlace',
+  'compareVersions',
   // check
   'CHECKS',
   'runChecks',
@@ -61,6 +70,7 @@ const VALUES = [
   // lay out
   'layOut',
   'layOutTiles',
+  'layOutComparison',
   'parsePaper',
   'PAPER_NAMES',
   'isOverlap',
@@ -80,6 +90,7 @@ const VALUES = [
   // all of it
   'makePattern',
   'writePattern',
+  'writeComparison',
   'FORMATS',
 ]
 
@@ -94,11 +105,16 @@ const TYPES = [
   'FittingRecord Gone JoinChange JoinLengths Moved Noticed OperationResult PatternOperation PatternVersion PiecePoint',
   'PositionMap ReplayOptions Replayed SeamChange SeamMoved SeamPosition SettingDefault ShiftSeamOptions SlipEntry',
   'SlipHead SlipWords',
+  'Anchor HingeOptions ReMarkOptions ResolveCapOptions RotateDartOptions SeamPoint SetDartOptions SlideDartOptions',
+  'SpreadOptions Station',
+  'SlipMove JoinDifference MovePeak PieceComparison PieceParts SeamMove SeamPlace VersionComparison',
   'Check CheckContext MovementRow Report ReportMeasure ReportOptions WalkedJoin WalkedSpan',
+  'ComparedPiece DrawnMove',
   'FillMark LayOutOptions Mark MarkKind Paper PieceDrawing PlacedDrawing Scene SheetInfo StrokeMark TextMark',
   'TileOptions TilePage TileSet SquareMeasured',
   'DxfOptions',
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
+  'ComparisonJson ComparisonOptions WrittenComparison',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
 ].flatMap((line) => line.split(' '))
 

@@ -112,7 +112,11 @@ async function written(made: MadePattern, folder: string, options: DraftOptions)
 }
 
 /** `-o DIR` with one file is DIR, with several DIR/<stem>; without it <stem>-pattern beside the file. */
-function folderFor(file: string, made: MadePattern, { output, files }: DraftOptions): string {
+export function folderFor(
+  file: string,
+  made: MadePattern,
+  { output, files }: { readonly output?: string; readonly files: readonly string[] },
+): string {
   const stem = file === '-' ? slug(made.performer.performer) : basename(file, extname(file))
   if (output !== undefined) return files.length === 1 ? resolve(output) : join(resolve(output), stem)
   return join(resolve(file === '-' ? '.' : dirname(file)), `${stem}-pattern`)

@@ -30,6 +30,15 @@ export async function run(args: readonly string[], terminal: Terminal = processT
       const { checkCommand } = await import('./check-command.ts')
       status = checkCommand(restored(argv), terminal)
     })
+    .command(
+      'compare <files..>',
+      'lay two versions over each other, and say what moved by how much',
+      compareOptions,
+      async (argv) => {
+        const { compareCommand } = await import('./compare-command.ts')
+        status = await compareCommand(restored(argv), terminal)
+      },
+    )
     .parserConfiguration({
       'boolean-negation': false,
       'camel-case-expansion': false,
@@ -65,26 +74,46 @@ export async function run(args: readonly string[], terminal: Terminal = processT
 
 class UsageError extends Error {}
 
-function checkOptions(y: Argv) {
+function commonOptions(y: Argv) {
   return y
     .positional('files', { type: 'string', describe: 'performer files; - is standard input' })
-    .option('until', {
-      type: 'string',
-      requiresArg: true,
-      describe: 'stop after the fitting with this label; none: before any',
-    })
     .option('json', { type: 'boolean', describe: JSON_HELP })
     .option('quiet', { alias: 'q', type: 'boolean', describe: 'print problems and findings of severity error only' })
 }
 
-function draftOptions(y: Argv) {
-  return checkOptions(y)
-    .option('output', {
-      alias: 'o',
+function checkOptions(y: Argv) {
+  return commonOptions(y).option('until', {
+    type: 'string',
+    requiresArg: true,
+    describe: 'stop after the fitting with this label; none: before any',
+  })
+}
+
+function withOutput(y: Argv) {
+  return y.option('output', {
+    alias: 'o',
+    type: 'string',
+    requiresArg: true,
+    describe: 'folder to write to; by default NAME-pattern beside the file',
+  })
+}
+
+function compareOptions(y: Argv) {
+  return withOutput(commonOptions(y))
+    .option('from', {
       type: 'string',
       requiresArg: true,
-      describe: 'folder to write to; by default NAME-pattern beside the file',
+      describe: 'the version before: the label of the fitting it comes after; by default none, the draft',
     })
+    .option('to', {
+      type: 'string',
+      requiresArg: true,
+      describe: 'the version after; by default that of the last fitting',
+    })
+}
+
+function draftOptions(y: Argv) {
+  return withOutput(checkOptions(y))
     .option('as', {
       type: 'string',
       requiresArg: true,

@@ -44,7 +44,7 @@ function figures(made: MadePattern, style: Style): string[] {
   return table(columns, rows, style)
 }
 
-function fileLines({ folder, files, replaced, left }: Written, style: Style): string[] {
+export function fileLines({ folder, files, replaced, left }: Written, style: Style): string[] {
   const place = relative(process.cwd(), folder) || '.'
   const lines = [style.strong(`Written to ${place.startsWith('..') ? folder : place}/`)]
   for (const file of files) lines.push(`  ${file}${replaced.includes(file) ? style.quiet('  (replaced)') : ''}`)

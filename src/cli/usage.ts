@@ -4,7 +4,7 @@ import { reportProblems } from './report-problems.ts'
 import type { Status } from './run.ts'
 import type { Terminal } from './terminal.ts'
 
-const COMMANDS = ['draft', 'check']
+const COMMANDS = ['draft', 'check', 'compare']
 const OPTIONS = [
   'output',
   'as',
@@ -16,6 +16,8 @@ const OPTIONS = [
   'mirror-pairs',
   'projector',
   'until',
+  'from',
+  'to',
   'json',
   'quiet',
   'help',

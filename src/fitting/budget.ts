@@ -1,7 +1,7 @@
 import type { Finding, Place } from '../base/problem.ts'
 import { type MockUpAllowances, statedAllowance } from '../drafting/allowances.ts'
 import type { Pattern } from '../pattern/pattern.ts'
-import { baseName } from '../pattern/side-names.ts'
+import { baseName, namedSide } from '../pattern/side-names.ts'
 import type { Effect } from './operation.ts'
 import { isGone, type PositionMap } from './position-map.ts'
 
@@ -51,7 +51,7 @@ export function cutAllowance(
  * figure for each seam. A take-in gives back what a let-out in the same place had used, never more.
  */
 export function spend(budget: Budget, effects: readonly Effect[], map: PositionMap): Budget {
-  let entries = budget.flatMap((entry) => carriedOn(entry, map))
+  let entries = oneSideOnly(budget.flatMap((entry) => carriedOn(entry, map).map((now) => ({ was: entry, now }))))
   for (const effect of effects) {
     if (effect.kind !== 'seam moved') continue
     const { piece, seam, from, to, amount } = effect
@@ -59,6 +59,28 @@ export function spend(budget: Budget, effects: readonly Effect[], map: PositionM
     else entries = givenBack(entries, effect, -amount)
   }
   return entries
+}
+
+/**
+ * Left and right joined again are one seam whose two cloths each had their own let-outs: those of the side that used
+ * more count, not the sum of both.
+ */
+function oneSideOnly(carried: readonly { readonly was: LetOut; readonly now: LetOut }[]): LetOut[] {
+  const sideOf = ({ piece, seam }: LetOut) => namedSide(piece) ?? namedSide(seam)
+  const joined = carried.filter(({ was, now }) => sideOf(was) !== undefined && sideOf(now) === undefined)
+  if (joined.length === 0) return carried.map(({ now }) => now)
+  const used = (side: string, { piece, seam }: LetOut) =>
+    joined
+      .filter(({ was, now }) => sideOf(was) === side && now.piece === piece && now.seam === seam)
+      .reduce((sum, { now }) => sum + now.amount, 0)
+  return carried
+    .filter(({ was, now }) => {
+      const side = sideOf(was)
+      if (side === undefined || sideOf(now) !== undefined) return true
+      const [left, right] = [used('left', now), used('right', now)]
+      return side === 'left' ? left >= right : right > left
+    })
+    .map(({ now }) => now)
 }
 
 /** A let-out followed through an operation: to both sides when its piece was split. */
@@ -121,7 +143,8 @@ export function budgetFindings(
   return after.flatMap((row): Finding[] => {
     const was =
       before.find((r) => r.piece === row.piece && r.seam === row.seam) ??
-      before.find((r) => r.piece === baseName(row.piece) && r.seam === baseName(row.seam))
+      before.find((r) => r.piece === baseName(row.piece) && r.seam === baseName(row.seam)) ??
+      mostUsed(before.filter((r) => baseName(r.piece) === row.piece && baseName(r.seam) === row.seam))
     const used = row.used - (was?.used ?? 0)
     if (used <= ROUNDING) return []
     const remained = row.left + used
@@ -150,6 +173,10 @@ export function budgetFindings(
       },
     ]
   })
+}
+
+function mostUsed(rows: readonly AllowanceRow[]): AllowanceRow | undefined {
+  return rows.reduce<AllowanceRow | undefined>((most, row) => (most && most.used >= row.used ? most : row), undefined)
 }
 
 /** The pattern with the seam allowances that this mock-up is cut with; the same object where nothing differs. */

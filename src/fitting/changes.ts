@@ -1,7 +1,7 @@
 import type { EaseRange, Join, JoinPart, Pattern } from '../pattern/pattern.ts'
 import { seamLength } from '../pattern/seam.ts'
-import { isGone, type PositionMap } from './position-map.ts'
 import { baseName } from '../pattern/side-names.ts'
+import { isGone, type PositionMap } from './position-map.ts'
 import { sleeveFigures } from './sleeve-figures.ts'
 
 /** A seam whose stitching line changed; lengths with darts closed, mm. */
@@ -133,7 +133,7 @@ function partLength(pattern: Pattern, part: JoinPart): number {
 }
 
 function restoring(join: string): string | undefined {
-  return /^(front|back) cap\b/.test(join) ? 'drawing the cap again' : undefined
+  return /^(front|back) cap\b/.test(join) ? 'rematch cap' : undefined
 }
 
 function figureChanges(before: Pattern, after: Pattern): FigureChange[] {

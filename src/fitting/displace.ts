@@ -1,5 +1,6 @@
 import { arcLengthBetween } from '../geometry/arc-length.ts'
 import { type Cubic, curvatureAt, pointAt } from '../geometry/cubic.ts'
+import { smallestRadius } from '../geometry/curvature-extrema.ts'
 import { CURVE_TOLERANCE } from '../geometry/defaults.ts'
 import type { Path } from '../geometry/path.ts'
 import { locate, type PathParameter, tangentAt } from '../geometry/path-length.ts'
@@ -8,8 +9,12 @@ import { refit } from '../geometry/refit.ts'
 import type { Profile } from './profile.ts'
 import { shortArc } from './short-arc.ts'
 
-/** Distance of samples along the old line, mm: a stitching line turns little on so short a way. */
+/**
+ * Distance of samples along the old line, mm: a stitching line turns little on so short a way. Twice that where no radius
+ * is under `GENTLE` mm: positions between samples are as good there as on the tightest curve with the shorter step.
+ */
 const STEP = 1
+const GENTLE = 80
 
 /** Nodes nearer than this to an end are the end, mm. */
 const APART = 1e-4
@@ -107,7 +112,7 @@ function sampleBetweenNodes(request: DisplaceRequest, profile: Profile): Sample[
     const from = cuts[k] as number
     const a = places[k] as PathParameter
     const b = places[k + 1] as PathParameter
-    const share = Math.max(LEAST_STEPS, Math.ceil((to - from) / STEP)) / (to - from)
+    const least = LEAST_STEPS / (to - from)
     const samples: Sample[] = [{ cubic: path[a.index] as Cubic, t: a.t, at: from }]
     let at = from
     for (let index = a.index; index <= b.index; index++) {
@@ -115,7 +120,8 @@ function sampleBetweenNodes(request: DisplaceRequest, profile: Profile): Sample[
       const t0 = index === a.index ? a.t : 0
       const t1 = index === b.index ? b.t : 1
       if (!(t1 > t0)) continue
-      const steps = Math.max(1, Math.ceil(arcLengthBetween(c, t0, t1) * share - 1e-6))
+      const step = smallestRadius(c) < GENTLE ? STEP : 2 * STEP
+      const steps = Math.max(1, Math.ceil(arcLengthBetween(c, t0, t1) * Math.max(least, 1 / step) - 1e-6))
       let before = t0
       for (let i = 1; i <= steps; i++) {
         const t = i === steps ? t1 : t0 + ((t1 - t0) * i) / steps

@@ -1,10 +1,11 @@
 import { isLine, line as straight } from '../geometry/cubic.ts'
 import { alongOf, nearest } from '../geometry/nearest.ts'
-import { endOf, firstCubic, type Path, reversePath, startOf } from '../geometry/path.ts'
+import { endOf, firstCubic, lastCubic, type Path, reversePath, startOf } from '../geometry/path.ts'
 import { directionAlong, pathLength } from '../geometry/path-length.ts'
-import { add, cross, distance, dot, magnitude, type Point, scale, subtract } from '../geometry/point.ts'
+import { add, between, cross, distance, dot, magnitude, type Point, scale, subtract, unit } from '../geometry/point.ts'
 import type { Line, Seam } from '../pattern/piece.ts'
-import { directionOnSeam, pointOnSeam, seamLength } from '../pattern/seam.ts'
+import { directionOnSeam, pointOnSeam, seamLength, seamStart } from '../pattern/seam.ts'
+import { isStraight } from './close-cut.ts'
 import { cutPath } from './cut-path.ts'
 import type { OutlineChange } from './follow-marks.ts'
 
@@ -13,37 +14,95 @@ const ON_SEAM = 0.05
 
 /**
  * A balance line after the outline changed: where it ended on a moved seam it is lengthened or shortened in its own
- * direction to the seam as it now is; where it ended in a corner that moved it goes to the corner. Its inside stays
- * where it was drawn. A line that does not end on a moved seam is the same object.
+ * direction to the seam as it now is; where it ended in a corner that moved it goes to the corner, and a straight
+ * line that ends on another seam goes along whole, so that it stays level. The inside of others stays where it was
+ * drawn. A line that does not end on a moved seam is the same object. A line that has been moved itself is looked up on
+ * the old seams by where it was `drawn`.
  */
-export function followLine(line: Line, oldSeams: readonly Seam[], change: OutlineChange): Line {
-  const atStart = followEnd(reversePath(line.path), oldSeams, change)
+export function followLine(
+  line: Line,
+  oldSeams: readonly Seam[],
+  change: Pick<OutlineChange, 'seams' | 'maps' | 'corners'>,
+  drawn: Line = line,
+): Line {
+  const [drawnStart, drawnEnd] = [startOf(drawn.path), endOf(drawn.path)]
+  const atStart = followEnd(reversePath(line.path), oldSeams, change, drawnStart)
   const start = atStart ? reversePath(atStart) : line.path
-  const atEnd = followEnd(line.path, oldSeams, change)
+  const atEnd = followEnd(line.path, oldSeams, change, drawnEnd)
   if (!atStart && !atEnd) return line
+  const again = line === drawn ? straightAgain(line, oldSeams, change) : undefined
+  if (again) return { ...line, path: again }
   if (!atEnd) return { ...line, path: start }
   // One straight line with both ends moved stays one straight line.
   if (line.path.length === 1 && isLine(firstCubic(line.path))) {
     return { ...line, path: [straight(startOf(start), endOf(atEnd))] }
   }
-  return { ...line, path: followEnd(start, oldSeams, change) ?? start }
+  return { ...line, path: followEnd(start, oldSeams, change, drawnEnd) ?? start }
+}
+
+/**
+ * A straight line from a corner that moved to another seam: in its old direction through the corner as it now is. From
+ * corner to corner, as over a piece that was opened: straight from end to end.
+ */
+function straightAgain(
+  { path }: Line,
+  oldSeams: readonly Seam[],
+  { seams, corners }: Pick<OutlineChange, 'seams' | 'corners'>,
+): Path | undefined {
+  if (!isStraight(path)) return undefined
+  const ends = [startOf(path), endOf(path)] as const
+  const [from, to] = ends.map((end) => cornerNow(end, oldSeams, corners))
+  if (from && to) return straightOver(path, from, to)
+  const [corner, away] = from ? [from, ends[1]] : [to, ends[0]]
+  if (!corner || path.length > 1) return undefined
+  for (const [i, old] of oldSeams.entries()) {
+    const place = nearestOnSeam(old, away)
+    if (place.distance > ON_SEAM) continue
+    const met = crossing(seams[i] as Seam, place.along, corner, unit(subtract(away, from ? ends[0] : ends[1])))
+    return met && [from ? straight(corner, met) : straight(met, corner)]
+  }
+  return undefined
+}
+
+/** Where the corner at an end of a line is now; undefined where it ends in none. */
+function cornerNow(end: Point, oldSeams: readonly Seam[], corners: OutlineChange['corners']): Point | undefined {
+  const old = oldSeams.map(seamStart).find((corner) => distance(corner, end) < ON_SEAM)
+  return old && (corners.find(({ from }) => distance(from, old) < ON_SEAM)?.to ?? end)
+}
+
+/** A straight path between other ends; its joints stay where they were across the piece. */
+function straightOver(path: Path, from: Point, to: Point): Path {
+  const [start, end] = [startOf(path), endOf(path)]
+  const joints = path.slice(1).map(({ p0 }) => {
+    const share = dot(subtract(p0, start), subtract(end, start)) / dot(subtract(end, start), subtract(end, start))
+    const across = to.x === from.x ? share : (p0.x - from.x) / (to.x - from.x)
+    return between(from, to, across)
+  })
+  const points = [from, ...joints, to]
+  return points.slice(1).map((p, i) => straight(points[i] as Point, p))
 }
 
 /** The line with its end taken to the moved outline; undefined where its end is not on a seam that moved. */
-function followEnd(path: Path, oldSeams: readonly Seam[], change: OutlineChange): Path | undefined {
+function followEnd(
+  path: Path,
+  oldSeams: readonly Seam[],
+  change: Pick<OutlineChange, 'seams' | 'maps' | 'corners'>,
+  drawnEnd: Point,
+): Path | undefined {
   const end = endOf(path)
-  const corner = change.corners.find(({ from }) => distance(from, end) < ON_SEAM)
+  const corner = change.corners.find(({ from }) => distance(from, drawnEnd) < ON_SEAM)
   if (corner) return withEnd(path, corner.to)
   const direction = directionAlong(path, pathLength(path))
   for (const old of oldSeams) {
     const move = change.maps.get(old.id)
     const now = change.seams.find((seam) => seam.id === old.id)
     if (!move || !now) continue
-    const place = nearestOnSeam(old, end)
+    const place = nearestOnSeam(old, drawnEnd)
     if (place.distance > ON_SEAM) continue
     const along = move(place.along)
     if (typeof along !== 'number') continue
-    if (distance(pointOnSeam(now, along), pointOnSeam(old, place.along)) < 1e-9) continue
+    const moved = add(end, subtract(pointOnSeam(old, place.along), drawnEnd))
+    if (distance(pointOnSeam(now, along), moved) < 1e-9) continue
     const target = crossing(now, along, end, direction)
     if (target) return withEnd(path, target)
   }
@@ -53,15 +112,17 @@ function followEnd(path: Path, oldSeams: readonly Seam[], change: OutlineChange)
 function withEnd(path: Path, target: Point): Path {
   const end = endOf(path)
   if (distance(end, target) < 1e-9) return path
-  if (path.length === 1 && isLine(firstCubic(path))) return [straight(startOf(path), target)]
+  // Also the last of several: a line across a piece that was opened has a joint on its center.
+  const last = lastCubic(path)
+  if (isLine(last)) return [...path.slice(0, -1), straight(last.p0, target)]
   const length = pathLength(path)
   const beyond = dot(subtract(target, end), directionAlong(path, length))
   if (beyond >= 0) return [...path, straight(end, target)]
   const cut = length - magnitude(subtract(target, end))
   if (!(cut > 0)) return path
   const kept = cutPath(path, 0, cut)
-  const last = kept[kept.length - 1]
-  return last ? [...kept.slice(0, -1), { ...last, p3: target }] : path
+  const shortened = kept[kept.length - 1]
+  return shortened ? [...kept.slice(0, -1), { ...shortened, p3: target }] : path
 }
 
 /** Where the straight line through `from` in a direction meets the seam, near `guess` mm along it. */

@@ -21,13 +21,13 @@ export interface OutlineChange {
   /** Ids of the seams that changed. */
   readonly moved: ReadonlySet<string>
   readonly corners: readonly MovedPoint[]
-  /** By how much darts moved. */
-  readonly darts: ReadonlyMap<string, Point>
+  /** By how much the mouths of darts moved. */
+  readonly darts: ReadonlyMap<string, readonly [Point, Point]>
 }
 
 /**
  * The piece with its new outline and everything that belongs to it: notches, landmarks and join parts keep their
- * place on the cloth, darts move as they are, lines that ended on a moved seam are lengthened or cut to it. Fails
+ * place on the cloth, darts are lengthened to their seam, lines that ended on a moved seam are lengthened or cut to it. Fails
  * when a mark lies where the seam was cut off: nothing is lost silently.
  */
 export function followMarks(
@@ -110,7 +110,7 @@ function followPart(piece: Piece, join: Join, part: JoinPart, change: OutlineCha
 function followDart(dart: Dart, change: OutlineChange): Dart {
   const by = change.darts.get(dart.id)
   if (!by) return dart
-  return { ...dart, mouth: [add(dart.mouth[0], by), add(dart.mouth[1], by)], point: add(dart.point, by) }
+  return { ...dart, mouth: [add(dart.mouth[0], by[0]), add(dart.mouth[1], by[1])] }
 }
 
 function cutOff(piece: Piece, seam: string, mark: string): Problem {

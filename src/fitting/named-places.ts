@@ -1,9 +1,10 @@
 import { SAME_POINT } from '../geometry/defaults.ts'
 import { endOf, startOf } from '../geometry/path.ts'
 import { distance, type Point } from '../geometry/point.ts'
+import { centerName } from '../pattern/close-fold.ts'
 import { landmarkPoint, pointOnSeam, seamOf } from '../pattern/seam.ts'
-import { nextSeam, previousSeam, type SeamRun, type Stretch } from './seam-run.ts'
 import { baseName } from '../pattern/side-names.ts'
+import { nextSeam, previousSeam, type SeamRun, type Stretch } from './seam-run.ts'
 
 /** A place on a run that has a name. */
 export interface NamedPlace {
@@ -47,6 +48,8 @@ export function namedPlaces(run: SeamRun): NamedPlace[] {
     if (corner) add(baseName(id), corner.at)
   }
   for (const notch of piece.notches) {
+    // On a turned sleeve the mark that meets the side seam is elsewhere; the place of this name stays the corner.
+    if (baseName(notch.id) === 'underarm') continue
     addMark(notch.id, notch.seam, notch.along, () => pointOnSeam(seamOf(piece, notch.seam), notch.along))
   }
   for (const landmark of piece.landmarks) {
@@ -54,6 +57,11 @@ export function namedPlaces(run: SeamRun): NamedPlace[] {
   }
   for (const corner of corners) {
     const [one, other] = corner.neighbours.map(baseName)
+    // Left and right of one seam meet on the center of a piece that was opened.
+    if (one === other) {
+      add(centerName(piece), corner.at)
+      continue
+    }
     for (const { seams, name } of CORNERS)
       if (seams.includes(one ?? '') && seams.includes(other ?? '')) add(name, corner.at)
     for (const id of corner.neighbours) if (!run.seamStarts.has(id)) add(baseName(id), corner.at)

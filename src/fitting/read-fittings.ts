@@ -164,5 +164,17 @@ function readCorrection(
     ...(written.voided === undefined ? {} : { voided: written.voided }),
     settings: schema(read).parse(settingsOf(written)),
     where: fittingPlace(document.placeOf(path), document),
+    places: settingPlaces(written, path, document),
   }
+}
+
+/** Where the values of a correction's settings and its side stand, lists also entry by entry. */
+function settingPlaces(written: object, path: TreePath, document: YamlDocument) {
+  const at = (way: TreePath) => fittingPlace(document.placeOf([...path, ...way]), document)
+  return Object.fromEntries(
+    Object.entries(written).flatMap(([name, value]) => [
+      [name, at([name])] as const,
+      ...(Array.isArray(value) ? value.map((_, i) => [`${name}.${i + 1}`, at([name, i])] as const) : []),
+    ]),
+  )
 }

@@ -14,6 +14,8 @@ export interface CorrectionRecord {
   /** The correction's own settings, read by its definition; lengths in mm, angles in radians. */
   readonly settings: unknown
   readonly where: Place
+  /** Where each setting's value stands, by its name, entries of lists as `at.2` from 1; problems point there. */
+  readonly places?: Readonly<Record<string, Place>>
 }
 
 /** One fitting of one mock-up. */

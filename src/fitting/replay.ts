@@ -1,6 +1,6 @@
 import { formatLength } from '../base/format-length.ts'
 import { nearestName } from '../base/names.ts'
-import type { Finding, Problem } from '../base/problem.ts'
+import type { Finding, Place, Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import type { LengthUnit } from '../base/units.ts'
 import type { MockUpAllowances } from '../drafting/allowances.ts'
@@ -9,6 +9,8 @@ import { type AllowanceRow, allowanceRows, type Budget, budgetFindings, spend, w
 import { changesBetween } from './changes.ts'
 import type { Correction } from './correction.ts'
 import { CORRECTIONS, correctionNamed } from './corrections.ts'
+import { fittingNotes } from './fitting-remarks.ts'
+import { inSetting } from './in-setting.ts'
 import { type CornerMade, type OperationResult, runOperations } from './operation.ts'
 import { attributeMap, composeMaps, IDENTITY, type PositionMap } from './position-map.ts'
 import type { CorrectionRecord, FittingRecord } from './record.ts'
@@ -47,6 +49,9 @@ export interface Replayed {
   readonly allowances: readonly AllowanceRow[]
 }
 
+/** Settings that say how much. */
+const AMOUNTS = ['by', 'intake', 'share', 'ease'] as const
+
 interface State {
   readonly pattern: Pattern
   readonly budget: Budget
@@ -78,6 +83,7 @@ export function replay(
       mockUp = fitting.mockUp
       state = { pattern: withAllowances(state.pattern, allowances, mockUp), budget: [] }
     }
+    findings.push(...fittingNotes(fitting))
     const done = replayFitting(state, fitting, allowances, options)
     problems.push(...done.problems)
     findings.push(...done.findings)
@@ -143,36 +149,39 @@ function replayFitting(
   fitting.corrections.forEach((record, index) => {
     const number = index + 1
     const place = { ...record.where, fitting: fitting.label, correction: number }
-    if (record.voided !== undefined) {
-      slip.push(voidedEntry(fitting, number, record))
-      return
-    }
     const correction = correctionNamed(record.do, options.corrections ?? CORRECTIONS)
     if (!correction) throw new RangeError(`no correction "${record.do}" in the table`)
+    const words = correction.word(record.settings, say)
+    if (record.voided !== undefined) {
+      slip.push(voidedEntry(fitting, number, record, words))
+      return
+    }
     const applied = apply(correction, record, worn, state.pattern, since)
     if (!applied.ok) {
-      // Where the record stands in the file, and what of the pattern it is about.
-      problems.push(...applied.problems.map((problem) => ({ ...problem, where: { ...problem.where, ...place } })))
+      // Where the setting stands in the file, and what of the pattern it is about.
+      problems.push(...applied.problems.map((problem) => ({ ...problem, where: inFile(problem.where, record, place) })))
       return
     }
     const { pattern, map, effects } = applied.value
     const before = allowanceRows(state.pattern, state.budget, allowances, fitting.mockUp)
     const budget = spend(state.budget, effects, map)
     const after = allowanceRows(pattern, budget, allowances, fitting.mockUp)
-    findings.push(...budgetFindings(before, after, place, say))
+    findings.push(...budgetFindings(before, after, inFile({ field: 'by' }, record, place), say))
     for (const effect of effects) {
       if (effect.kind === 'corner made') corners.push(effect)
-      if (effect.kind === 'finding') findings.push({ ...effect.finding, where: { ...effect.finding.where, ...place } })
+      if (effect.kind === 'finding')
+        findings.push({ ...effect.finding, where: inFile(effect.finding.where, record, place) })
     }
     slip.push(
       slipEntry({
         fitting,
         number,
         record,
-        words: correction.word(record.settings, say),
+        words,
         leaves: correction.leaves,
         changes: changesBetween(state.pattern, pattern, map),
         effects,
+        pattern,
         allowances: after,
       }),
     )
@@ -185,6 +194,14 @@ function replayFitting(
   return { state, since, slip, findings, corners, problems }
 }
 
+/** A place that names a setting, such as `taper to.2`, where its value stands in the file, else where the record does. */
+function inFile(where: Place, record: CorrectionRecord, place: Place): Place {
+  const { field, ...rest } = where
+  const names = field === undefined ? [] : [field, field.replace(/\.\d+$/, '')]
+  const found = names.map((name) => record.places?.[name]).find((one) => one !== undefined)
+  return { ...rest, ...place, ...found, ...(place.fitting === undefined ? {} : { fitting: place.fitting }) }
+}
+
 function apply(
   correction: Correction,
   record: CorrectionRecord,
@@ -193,5 +210,9 @@ function apply(
   since: PositionMap,
 ): Result<OperationResult> {
   const operations = correction.compile({ worn, side: record.side }, record.settings)
-  return operations.ok ? runOperations(present, since, operations.value) : operations
+  if (!operations.ok) return operations
+  const done = runOperations(present, since, operations.value)
+  // What cannot be drawn could be with less: unless a problem names another setting, it is laid to the amount.
+  const amount = AMOUNTS.find((name) => record.places?.[name])
+  return amount === undefined ? done : inSetting(amount, done)
 }

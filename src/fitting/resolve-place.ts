@@ -4,11 +4,11 @@ import { crossings } from '../geometry/crossings.ts'
 import { alongOf, nearest } from '../geometry/nearest.ts'
 import { endOf, startOf } from '../geometry/path.ts'
 import type { Line } from '../pattern/piece.ts'
+import { baseName } from '../pattern/side-names.ts'
 import { type NamedPlace, namedPlaces } from './named-places.ts'
 import type { Half, SeamPlace } from './position.ts'
 import type { SeamPosition } from './position-map.ts'
 import { type SeamRun, seamPosition } from './seam-run.ts'
-import { baseName } from '../pattern/side-names.ts'
 
 /** A balance line whose end is this near to a seam meets it, mm. */
 const MEETS = 0.05

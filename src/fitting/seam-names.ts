@@ -1,8 +1,8 @@
 import type { BodySide } from '../base/side.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece } from '../pattern/piece.ts'
-import type { CorrectionSide } from './record.ts'
 import { baseName, sideOfSeam } from '../pattern/side-names.ts'
+import type { CorrectionSide } from './record.ts'
 
 /** Seams of one piece, by their names before a split. */
 interface SeamGroup {

@@ -106,7 +106,7 @@ export function directionAtEnd(path: Path): Point {
 }
 
 /** A path cut where its direction breaks. */
-function smoothPaths(path: Path): Path[] {
+export function smoothPaths(path: Path): Path[] {
   const paths: Path[] = []
   let from = 0
   for (let i = 1; i < path.length; i++) {

@@ -29,20 +29,24 @@ export interface JointShift {
   readonly end?: Point
 }
 
-/** How far the ends of each stretch land beside amount times normal, and the darts that move. */
+/** How far the ends of each stretch land beside amount times normal, and by how much the mouths of darts move. */
 export interface Joints {
   readonly extras: readonly { readonly start?: Point; readonly end?: Point }[]
-  readonly darts: ReadonlyMap<string, Point>
+  readonly darts: ReadonlyMap<string, readonly [Point, Point]>
 }
 
+/** A leg that meets its seam at less than 30° cannot sensibly be lengthened to a moved one. */
+const LEAST_SLOPE = 0.5
+
 /**
- * Makes the stretches of a moved line meet again: at a slight corner on the two moved lines' crossing, at a dart
- * both mouth points by the same vector, square to the mouth, so that the dart moves as it is and keeps its
- * intake, length and legs. Problems: a real corner inside the moved line, or a gap without a dart.
+ * Makes the stretches of a moved line meet again: at a slight corner on the two moved lines' crossing; at a dart both
+ * legs are lengthened or shortened alike to the moved line, so that the point and the angle there stay, and with the dart
+ * folded the line moves as evenly as if there were none. Problems: a real corner inside the moved line, a gap without a
+ * dart, a dart that lies nearly along its seam, or one shorter than the amount.
  */
 export function shiftJoints(run: SeamRun, profile: Profile, ends: JointShift): Result<Joints> {
   const extras: { start?: Point; end?: Point }[] = run.stretches.map(() => ({}))
-  const darts = new Map<string, Point>()
+  const darts = new Map<string, readonly [Point, Point]>()
   const first = run.stretches[0] as Stretch
   const last = run.stretches[run.stretches.length - 1] as Stretch
   const beside = (vector: Point, direction: Point, amount: number): Point | undefined => {
@@ -62,21 +66,34 @@ export function shiftJoints(run: SeamRun, profile: Profile, ends: JointShift): R
     if (amount === 0) continue
     const into = directionAtEnd(before.path)
     const out = directionAtStart(after.path)
-    let vector: Point
+    let vectors: readonly [Point, Point]
     if (touches(before, after)) {
       if (Math.abs(turnBetween(into, out)) > CORNER) return failure(cornerInside(run.piece, before, after))
       const sum = add(rightOf(into), rightOf(out))
-      vector = scale(sum, amount / (1 + dot(into, out)))
+      const vector = scale(sum, amount / (1 + dot(into, out)))
+      vectors = [vector, vector]
     } else {
       const dart = dartBetween(run.piece, before, after)
       if (!dart) return failure(gapWithoutDart(run.piece, before))
-      vector = scale(rightOf(unit(subtract(dart.mouth[1], dart.mouth[0]))), amount)
-      darts.set(dart.id, vector)
+      const legs = alongLegs(dart, rightOf(into), rightOf(out), amount)
+      if (!legs) return failure(dartCannotFollow(run.piece, dart, amount))
+      vectors = legs
+      darts.set(dart.id, legs)
     }
-    set(extras[i - 1], 'end', beside(vector, into, amount))
-    set(extras[i], 'start', beside(vector, out, amount))
+    set(extras[i - 1], 'end', beside(vectors[0], into, amount))
+    set(extras[i], 'start', beside(vectors[1], out, amount))
   }
   return success({ extras, darts })
+}
+
+/** By how much the mouth points of a dart move along its legs, alike, for the seam on both sides to move by the amount. */
+function alongLegs({ mouth, point }: Dart, before: Point, after: Point, amount: number): [Point, Point] | undefined {
+  const one = unit(subtract(mouth[0], point))
+  const other = unit(subtract(mouth[1], point))
+  const slope = (dot(one, before) + dot(other, after)) / 2
+  const by = amount / slope
+  if (!(slope >= LEAST_SLOPE) || -by > distance(mouth[0], point) / 2) return undefined
+  return [scale(one, by), scale(other, by)]
 }
 
 function set(
@@ -113,5 +130,15 @@ function gapWithoutDart(piece: Piece, before: Stretch): Problem {
     actual: `the ${before.seam} is broken where no dart opens`,
     expected: 'parts of a seam that end at the mouth of a dart',
     hint: 'true the seam first',
+  }
+}
+
+function dartCannotFollow(piece: Piece, dart: Dart, amount: number): Problem {
+  return {
+    code: 'dart-cannot-follow',
+    where: { piece: piece.id, seam: dart.seam },
+    actual: `the legs of ${dart.id} cannot be brought to a ${dart.seam} moved by ${Math.abs(amount).toFixed(1)} mm`,
+    expected: 'a dart that stands on its seam at more than 30° and keeps half of its length',
+    hint: `let the ${dart.seam} taper to nothing before the ${dart.id}, or move the dart first`,
   }
 }

@@ -1,6 +1,7 @@
 import type { Problem } from '../base/problem.ts'
 import { failure, type Result } from '../base/result.ts'
 import type { Pattern } from '../pattern/pattern.ts'
+import { inSetting } from './in-setting.ts'
 import { type PatternOperation, runOperations, unchanged } from './operation.ts'
 import { isGone, type PositionMap, type SeamPosition } from './position-map.ts'
 import type { CorrectionSide } from './record.ts'
@@ -46,9 +47,12 @@ function shiftEach(pattern: Pattern, since: PositionMap, request: ShiftLineReque
   const operations = seamLines(pattern, request.seam, request.side).map(
     (line): PatternOperation =>
       (now, sinceWorn) => {
-        const stations = carried(request.stations, sinceWorn, line, toStation)
+        const stations = inSetting('at', carried(request.stations, sinceWorn, line, toStation))
         if (!stations.ok) return stations
-        const anchors = carried(request.anchors, sinceWorn, line, (_, at): Anchor => at)
+        const anchors = inSetting(
+          'taper to',
+          carried(request.anchors, sinceWorn, line, (_, at): Anchor => at),
+        )
         if (!anchors.ok) return anchors
         if (stations.value.length === 0) return { ok: true, value: unchanged(now) }
         return shiftSeam(now, {

@@ -9,7 +9,10 @@ export interface Station {
   readonly seam: string
   readonly along: number
   readonly amount: number
-  /** Slope of the profile there, mm per mm along the run; absent: as smooth as can be, 0 at an end, which keeps its angle. */
+  /**
+   * Slope of the profile there, mm per mm along the run; absent: as smooth as can be, 0 at an end, which keeps its
+   * angle. With an amount of 0 only at an end of the run, which stays and lets the line leave it at another angle.
+   */
   readonly slope?: number
 }
 
@@ -85,7 +88,9 @@ function collectNodes(run: SeamRun, stations: readonly Station[], anchors: reado
   for (const at of [0, run.length]) {
     if (!nodes.some((node) => Math.abs(node.at - at) < SAME_PLACE)) nodes.push({ at, amount: 0, slope: 0 })
   }
-  return success(nodes.map((n) => (n.amount === 0 ? { ...n, slope: 0 } : n)).sort((a, b) => a.at - b.at))
+  const isEnd = ({ at }: ProfileNode) => at === 0 || at === run.length
+  const turns = (n: ProfileNode) => isEnd(n) && n.slope !== undefined
+  return success(nodes.map((n) => (n.amount === 0 && !turns(n) ? { ...n, slope: 0 } : n)).sort((a, b) => a.at - b.at))
 }
 
 interface Steep {

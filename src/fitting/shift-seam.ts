@@ -7,7 +7,8 @@ import { equalPoints, type Point, rightOf, subtract } from '../geometry/point.ts
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
 import { pieceOf, seamEnd, seamStart } from '../pattern/seam.ts'
-import { followMarks, type MovedPoint } from './follow-marks.ts'
+import { cornersMoved } from './corners-moved.ts'
+import { followMarks } from './follow-marks.ts'
 import { type OperationResult, type SeamMoved, unchanged } from './operation.ts'
 import { type AlongMap, seamMap } from './position-map.ts'
 import { rebuildSeams } from './rebuild-seams.ts'
@@ -39,7 +40,7 @@ export interface ShiftSeamOptions {
  * nothing at the anchors and beyond them, where the line stays the same numbers and the cubics the same objects.
  * Between, the line is within `tolerance` of the exactly moved one and has no corner that was not there before.
  * An end of the line moves only if it is a station; the neighbouring seam is then lengthened along its own
- * direction or cut off. Darts that open on the line move with their mouths as they are; notches, landmarks, join
+ * direction or cut off. The legs of darts that open on the line are brought to it; notches, landmarks, join
  * parts and balance lines follow. Zero amounts return the same pattern.
  *
  * Problems: two amounts at one place, a taper too short, a curve too tight for the amount, a corner inside the
@@ -139,15 +140,6 @@ function withEnds(seam: Seam, start: Point, end: Point): Seam {
   const last = parts[parts.length - 1] as Cubic[]
   last[last.length - 1] = { ...(last[last.length - 1] as Cubic), p3: end }
   return { ...seam, parts }
-}
-
-/** Corners of the piece that are elsewhere now. */
-function cornersMoved(piece: Piece, seams: readonly Seam[]): MovedPoint[] {
-  return piece.seams.flatMap((seam, i) => {
-    const from = startOf(seam.parts[0] as Seam['parts'][number])
-    const to = startOf(seams[i]?.parts[0] as Seam['parts'][number])
-    return equalPoints(from, to) ? [] : [{ from, to }]
-  })
 }
 
 /** One effect for each seam on which something moved: the largest amount, and from where to where. */

@@ -1,7 +1,9 @@
 import { formatLength } from '../base/format-length.ts'
 import type { LengthUnit } from '../base/units.ts'
+import { namedSide } from '../pattern/side-names.ts'
 import type { FigureChange, JoinChange } from './changes.ts'
-import type { SlipEntry } from './slip.ts'
+import { sayPlaces } from './say-places.ts'
+import type { SlipEntry, SlipMove } from './slip.ts'
 
 export interface SlipHead {
   readonly performer: string
@@ -9,8 +11,14 @@ export interface SlipHead {
   readonly units: LengthUnit
 }
 
+/** Lines are broken between words, not within `1 1/4 in`. */
+const BREAKS = /(?<=[^\d\s]) (?=\S)|(?<=\S) (?!(?:\d+\/\d+|in|mm|cm|deg)(?![\w/]))(?=\S)/
+
 /** Lines are broken here so that they fit a printed sheet. */
 const WIDTH = 78
+
+/** A line that moved by less is within the pencil line, mm. */
+const LEAST_MOVE = 0.25
 
 /** Lengths that differ by less are the same on a tape, mm. */
 const SAME = 0.05
@@ -49,12 +57,13 @@ function entryLines(entry: SlipEntry, units: LengthUnit): string[] {
   const add = (label: string, text: string) => lines.push(...wrap(`${label.padEnd(8)}${text}`, '   ', ' '.repeat(11)))
   if (entry.seen !== undefined) add('Seen', entry.seen)
   add('Where', entry.where)
+  for (const move of entry.moves) if (Math.abs(move.amount) >= LEAST_MOVE) add('Line', moveWords(move, say))
   for (const seam of entry.seams) {
     if (Math.abs(seam.after - seam.before) < SAME) continue
     add('Seam', `${seam.piece}, ${seam.seam}: now ${say(seam.after)} (${difference(seam.after - seam.before, say)})`)
   }
   for (const join of entry.joins) add('Join', joinWords(join, say))
-  for (const figure of entry.figures) add('Sleeve', figureWords(figure, say))
+  for (const figure of entry.figures) add('Sleeve', `${sideOf(figure.piece)}${figureWords(figure, say)}`)
   for (const row of entry.allowances)
     add('Left', `${row.piece}, ${row.seam}: ${say(row.left)} of ${say(row.cut)} allowance`)
   return lines
@@ -66,20 +75,43 @@ function sideWords(entry: SlipEntry): string {
 
 function joinWords(join: JoinChange, say: (mm: number) => string): string {
   const { before, after, declared } = join
+  const [was, is] = [ease(before.ease, say), ease(after.ease, say)]
+  const change = after.ease - before.ease
   const eases =
-    Math.abs(after.ease - before.ease) < SAME
-      ? `ease ${ease(after.ease, say)} as before`
-      : `ease ${ease(before.ease, say)}, now ${ease(after.ease, say)}`
+    Math.abs(change) < SAME
+      ? `ease ${is} as before`
+      : was === is
+        ? `ease ${is}, ${sayFinely(Math.abs(change), say)} ${change > 0 ? 'more' : 'less'} than before`
+        : `ease ${was}, now ${is}`
   const range = `declared ${ease(declared.min, say)} to ${ease(declared.max, say)}`
   if (join.restores === undefined) return `${join.join}: ${eases} (${range})`
   return `${join.join} no longer matches: ${eases} (${range}); ${join.restores} would restore it`
 }
 
+/** How far a line moved and between which places. */
+function moveWords({ piece, seam, amount, from, to }: SlipMove, say: (mm: number) => string): string {
+  const span = from && to ? `from ${sayPlaces([from], say)} to ${sayPlaces([to], say)}` : 'along the whole seam'
+  return `${piece}, ${seam}: ${amount > 0 ? 'outward' : 'inward'} by up to ${sayFinely(Math.abs(amount), say)}, ${span}`
+}
+
+/** The side of a piece that is apart left and right, before its figure. */
+function sideOf(piece: string): string {
+  const side = namedSide(piece)
+  return side === undefined ? '' : `${side}, `
+}
+
 function figureWords(figure: FigureChange, say: (mm: number) => string): string {
   const value = (x: number) => (figure.unit === 'deg' ? `${x.toFixed(1)} deg` : say(x))
-  const same = Math.abs(figure.after - figure.before) < SAME
   const estimate = figure.figure === 'neutral lift' ? ' (an estimate)' : ''
-  return `${figure.figure} ${value(figure.before)}, ${same ? 'unchanged' : `now ${value(figure.after)}`}${estimate}`
+  const [was, is] = [value(figure.before), value(figure.after)]
+  const change = figure.after - figure.before
+  const now =
+    was !== is
+      ? `now ${is}`
+      : figure.unit === 'deg' || Math.abs(change) < SAME
+        ? 'unchanged'
+        : `${sayFinely(Math.abs(change), say)} ${change > 0 ? 'more' : 'less'} than before`
+  return `${figure.figure} ${was}, ${now}${estimate}`
 }
 
 function difference(mm: number, say: (mm: number) => string): string {
@@ -99,7 +131,7 @@ function wrap(text: string, first: string, rest: string): string[] {
   const lines: string[] = []
   let line = first
   let empty = true
-  for (const word of text.split(/(?<=\S)\s(?=\S)|\s(?=\S)/)) {
+  for (const word of text.split(BREAKS)) {
     if (!empty && line.length + 1 + word.length > WIDTH) {
       lines.push(line)
       line = rest + word

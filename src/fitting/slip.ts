@@ -1,8 +1,22 @@
+import type { Pattern } from '../pattern/pattern.ts'
 import type { AllowanceRow } from './budget.ts'
 import type { Changes, FigureChange, JoinChange, SeamChange } from './changes.ts'
 import type { SlipWords } from './correction.ts'
-import type { Effect } from './operation.ts'
+import { describePlace } from './describe-place.ts'
+import type { Effect, SeamMoved } from './operation.ts'
+import type { SeamPlace } from './position.ts'
 import type { CorrectionRecord, CorrectionSide, FittingRecord } from './record.ts'
+import { seamRun } from './seam-run.ts'
+
+/** A stitching line that moved: how far at most, outwards positive, and between which places it did, mm. */
+export interface SlipMove {
+  readonly piece: string
+  readonly seam: string
+  readonly amount: number
+  /** Absent where the whole of the seam moved. */
+  readonly from?: SeamPlace
+  readonly to?: SeamPlace
+}
 
 /** One correction as the stitcher reads it; plain data, mm and degrees, words in the file's unit. */
 export interface SlipEntry {
@@ -21,6 +35,8 @@ export interface SlipEntry {
   /** What was done, as an order, and where. */
   readonly what: string
   readonly where: string
+  /** The lines that it moved, and from where to where. */
+  readonly moves: readonly SlipMove[]
   readonly seams: readonly SeamChange[]
   readonly joins: readonly JoinChange[]
   readonly figures: readonly FigureChange[]
@@ -38,6 +54,8 @@ export interface SlipEntryRequest {
   readonly leaves: string | undefined
   readonly changes: Changes
   readonly effects: readonly Effect[]
+  /** The pattern after the correction. */
+  readonly pattern: Pattern
   /** All rows after the correction. */
   readonly allowances: readonly AllowanceRow[]
 }
@@ -49,16 +67,34 @@ export function slipEntry(request: SlipEntryRequest): SlipEntry {
   return {
     ...heading(request.fitting, request.number, request.record),
     ...words,
+    moves: moved.flatMap((effect) => slipMove(effect, request.pattern)),
     ...changes,
     allowances: allowances.filter((row) => moved.some(({ piece, seam }) => piece === row.piece && seam === row.seam)),
     ...(leaves === undefined ? {} : { leaves }),
   }
 }
 
+/** Ends nearer than this to the ends of the seam are its ends, mm. */
+const AT_END = 1
+
+function slipMove({ piece, seam, amount, from, to }: SeamMoved, pattern: Pattern): SlipMove[] {
+  const found = pattern.pieces.find((p) => p.id === piece)
+  if (!found?.seams.some((s) => s.id === seam) || amount === 0) return []
+  const run = seamRun(found, [seam])
+  const row = { piece, seam, amount }
+  if (from <= AT_END && to >= run.length - AT_END) return [row]
+  const at = (along: number) => describePlace(run, Math.min(Math.max(along, 0), run.length))
+  return [{ ...row, from: at(from), to: at(to) }]
+}
+
 /** The slip entry of a correction that no longer counts: it stays on the slip, with the reason. */
-export function voidedEntry(fitting: FittingRecord, number: number, record: CorrectionRecord): SlipEntry {
-  const nothing = { seams: [], joins: [], figures: [], allowances: [] }
-  return { ...heading(fitting, number, record), what: record.do, where: '', ...nothing }
+export function voidedEntry(
+  fitting: FittingRecord,
+  number: number,
+  record: CorrectionRecord,
+  words: SlipWords,
+): SlipEntry {
+  return { ...heading(fitting, number, record), ...words, moves: [], seams: [], joins: [], figures: [], allowances: [] }
 }
 
 function heading(fitting: FittingRecord, number: number, record: CorrectionRecord) {

@@ -19,7 +19,7 @@ function isWanted(piece: Piece, id: string): boolean {
 }
 
 /** Bodice back, bodice front, sleeve, then whatever else there is; otherwise as in the pattern. */
-function rank(piece: Piece): number {
+export function rank(piece: Piece): number {
   const place = ['bodice back', 'bodice front', 'sleeve'].findIndex((name) => piece.id.startsWith(name))
   return place < 0 ? 3 : place
 }

@@ -77,7 +77,8 @@ function fromLine(p: Point, a: Point, b: Point): number {
   return Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / distance(a, b)
 }
 
-function drawLine(line: Line): Mark[] {
+/** A line inside a piece with the pen of what it is; the grain with arrow heads. */
+export function drawLine(line: Line): Mark[] {
   const kind = kindOfLine(line.id)
   const drawn = stroke(kind, line.id, [line.path])
   if (kind !== 'grain line') return [drawn]

@@ -1,7 +1,7 @@
 import type { Pattern } from '../pattern/pattern.ts'
 import { leastPaper } from './arrange.ts'
 import { type DrawingOptions, pieceDrawings } from './piece-drawings.ts'
-import type { Scene, SheetInfo } from './scene.ts'
+import type { PieceDrawing, Scene, SheetInfo } from './scene.ts'
 import { sheetFoot } from './sheet-foot.ts'
 
 export type LayOutOptions = DrawingOptions
@@ -14,16 +14,20 @@ const BORDER = 15
  * means. Throws when a wanted piece is not there or none is: the caller asks for pieces by their ids.
  */
 export function layOut(pattern: Pattern, options: LayOutOptions): Scene {
-  const drawings = pieceDrawings(pattern, options)
+  return onOneSheet(pieceDrawings(pattern, options), infoOf(options))
+}
+
+/** Drawings in rows on one sheet, with its foot. */
+export function onOneSheet(drawings: readonly PieceDrawing[], info: SheetInfo): Scene {
   const best = leastPaper(drawings)
-  const foot = sheetFoot(options, drawings, best.width)
+  const foot = sheetFoot(info, drawings, best.width)
   const width = Math.ceil(Math.max(best.width, foot.width) + 2 * BORDER)
   const height = Math.ceil(best.height + foot.height + 2 * BORDER)
   const pieces = best.placed.map(({ drawing, at }) => ({
     drawing,
     at: { x: at.x + BORDER, y: at.y + BORDER + foot.height },
   }))
-  return { info: infoOf(options), width, height, pieces, sheet: foot.marks(BORDER, BORDER) }
+  return { info, width, height, pieces, sheet: foot.marks(BORDER, BORDER) }
 }
 
 /** What the labels say, without what was asked of the drawing. */

@@ -15,6 +15,9 @@ export type MarkKind =
   | 'balance line'
   | 'ease stitching'
   | 'landmark'
+  | 'line before'
+  | 'line after'
+  | 'move'
   | 'label'
   | 'measured square'
   | 'calibration grid'
@@ -26,12 +29,15 @@ export const KIND_ORDER: readonly MarkKind[] = [
   'balance line',
   'ease stitching',
   'grain line',
+  'line before',
+  'line after',
   'dart',
   'stitching line',
   'fold line',
   'cutting line',
   'notch',
   'landmark',
+  'move',
   'measured square',
   'page frame',
   'label',
@@ -40,6 +46,7 @@ export const KIND_ORDER: readonly MarkKind[] = [
 /** The name of a group or a layer of the kind. */
 export function pluralOf(kind: MarkKind): string {
   if (kind === 'ease stitching') return kind
+  if (kind === 'line before' || kind === 'line after') return kind.replace('line', 'lines')
   return kind === 'notch' ? 'notches' : `${kind}s`
 }
 
@@ -118,6 +125,8 @@ export interface SheetInfo {
   readonly version: string
   /** Labels of the fittings applied, in order. */
   readonly fittings?: readonly string[]
+  /** What must be said of them, a line each: fitted on a stand-in, corrections that no longer count. */
+  readonly remarks?: readonly string[]
   readonly date?: string
   /** Label of the version that is drawn thin under this one. */
   readonly under?: string

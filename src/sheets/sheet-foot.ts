@@ -14,6 +14,8 @@ export interface SheetFoot {
 const LEGEND: readonly MarkKind[] = [
   'cutting line',
   'stitching line',
+  'line before',
+  'line after',
   'fold line',
   'dart',
   'balance line',
@@ -28,12 +30,13 @@ const SPACE_ABOVE = 20
 /** Squares at the left; title, a rule as long as the sheet allows and the meaning of each line at the right. */
 export function sheetFoot(info: SheetInfo, drawings: readonly PieceDrawing[], sheetWidth: number): SheetFoot {
   const titles = [info.production ? `${info.production} · ${info.performer}` : info.performer, subtitle(info)]
+  const remarks = (info.remarks ?? []).join(' · ')
   const kinds = LEGEND.filter((kind) => drawings.some((d) => d.marks.some((m) => m.kind === kind)))
   const entries: LegendEntry[] = kinds.map((kind) => ({ kind, words: kind, pen: PENS[kind] }))
   if (info.under !== undefined) {
     entries.push({ kind: 'stitching line', words: `as it was: ${info.under}`, pen: PREVIOUS_PEN, version: info.under })
   }
-  const textEnd = Math.max(textWidth(titles[0] ?? '', TEXT.title), textWidth(titles[1] ?? '', TEXT.body))
+  const textEnd = Math.max(textWidth(titles[0] ?? '', TEXT.title), textWidth(titles[1] ?? '', TEXT.body), textWidth(remarks, TEXT.body))
   const width = Math.max(sheetWidth, COLUMN + Math.max(textEnd, 2 * 80))
   const ruleLength = Math.min(500, width - COLUMN)
   const marks: Mark[] = [
@@ -41,6 +44,7 @@ export function sheetFoot(info: SheetInfo, drawings: readonly PieceDrawing[], sh
     ...squareNames({ x: 0, y: 0 }),
     leftText('sheet title', titles[0] ?? '', TEXT.title, COLUMN, INCH_SQUARE - TEXT.title),
     leftText('sheet version', titles[1] ?? '', TEXT.body, COLUMN, INCH_SQUARE - TEXT.title - 8),
+    ...(remarks === '' ? [] : [leftText('sheet remarks', remarks, TEXT.body, COLUMN, INCH_SQUARE - TEXT.title - 16)]),
     ...rule({ x: COLUMN, y: 6 }, ruleLength),
     ...entries.flatMap((entry, k) => legendEntry(entry, COLUMN + 80 * Math.floor(k / 3), 62 - ROW * (k % 3))),
   ]

@@ -28,6 +28,7 @@ export function titleBlock(piece: Piece, ease: readonly CapEase[], info: SheetIn
       size,
     ),
     ...(info.fittings?.length ? wrapped('fittings', `fittings applied: ${info.fittings.join(', ')}`, size) : []),
+    ...(info.remarks ?? []).flatMap((remark, k) => wrapped(`remark ${k + 1}`, remark, size)),
     ...(info.under === undefined ? [] : wrapped('under', `thin dashes: ${info.under}`, size)),
     ...allowanceLines(piece, info, size),
     ...easeLines(ease, info, size),

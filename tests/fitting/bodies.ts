@@ -3,7 +3,7 @@ import { draftPattern } from '../../src/drafting/draft-pattern.ts'
 import type { Pattern } from '../../src/pattern/pattern.ts'
 
 /** A complete body of the tests by bust and upper arm, mm; the rest in common proportions. */
-function body(bust: number, arm: number): Body {
+export function body(bust: number, arm: number, changes: Readonly<Record<string, number>>): Body {
   const half = Object.fromEntries(
     Object.entries({
       'neck base girth': bust * 0.15 + 226,
@@ -25,6 +25,7 @@ function body(bust: number, arm: number): Body {
       'hand girth': 210,
       'outer arm length': 580,
       'shoulder to elbow': 340,
+      ...changes,
     }).map(([name, value]) => [name, { value, estimated: false }]),
   ) as BodyHalf
   return { left: half, right: half }
@@ -36,8 +37,9 @@ export const BODIES: readonly (readonly [bust: number, arm: number])[] = [
   [1040, 330],
 ]
 
-export function drafted(bust = 959, arm = 299): Pattern {
-  const draft = draftPattern(body(bust, arm))
+/** `changes` are measures that differ from the common proportions: a `front waist length` of 465 gives a bust dart. */
+export function drafted(bust = 959, arm = 299, changes: Readonly<Record<string, number>> = {}): Pattern {
+  const draft = draftPattern(body(bust, arm, changes))
   if (!draft.ok) throw new Error(draft.problems.map((p) => p.actual).join('; '))
   return draft.value.pattern
 }

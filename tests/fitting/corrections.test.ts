@@ -89,7 +89,7 @@ function shiftPoint(path: ReturnType<typeof cubics>, along: number): number {
 describe('the table of corrections', () => {
   it('names each once, with what it does, what it answers and its defaults', () => {
     expect(new Set(CORRECTIONS.map((c) => c.name)).size).toBe(CORRECTIONS.length)
-    expect(correctionReaders.names).toEqual(['let out', 'take in', 'underarm reach'])
+    expect(correctionReaders.names).toEqual(CORRECTIONS.map((correction) => correction.name))
     for (const correction of CORRECTIONS) {
       expect(correction.does.length).toBeGreaterThan(20)
       expect(correction.answers.length).toBeGreaterThan(0)

@@ -29,6 +29,11 @@ function polylineOf(path: Path, steps = 1500): { points: XY[]; sums: number[] } 
   return { points, sums }
 }
 
+/** Points along a path, 200 on a cubic. */
+export function densePoints(path: Path): XY[] {
+  return polylineOf(path, 200).points
+}
+
 export function lengthOf(seam: Seam): number {
   return seam.parts.reduce((sum, part) => sum + (polylineOf(part).sums.at(-1) as number), 0)
 }
@@ -129,6 +134,58 @@ export function largestCorner(path: Path): number {
     const into = { x: a.p3.x - a.p2.x, y: a.p3.y - a.p2.y }
     const out = { x: b.p1.x - b.p0.x, y: b.p1.y - b.p0.y }
     most = Math.max(most, Math.abs(Math.atan2(into.x * out.y - into.y * out.x, into.x * out.x + into.y * out.y)))
+  }
+  return most
+}
+
+/** How often the outline of a piece crosses itself, dart mouths bridged: every pair of fine chords is looked at. */
+export function crossingsOf(piece: Piece): number {
+  const points: XY[] = []
+  for (const s of piece.seams) for (const part of s.parts) points.push(...polylineOf(part, 12).points)
+  // Neighbours share a point; the same point twice, where seams meet, makes a chord of no length.
+  const round = points.filter((p, i) => {
+    const before = points[(i + points.length - 1) % points.length] as XY
+    return Math.hypot(p.x - before.x, p.y - before.y) > 1e-6
+  })
+  const n = round.length
+  let count = 0
+  for (let i = 0; i < n; i++) {
+    const [a, b] = [round[i] as XY, round[(i + 1) % n] as XY]
+    for (let k = i + 2; k < n; k++) {
+      if (i === 0 && k === n - 1) continue
+      const [c, d] = [round[k] as XY, round[(k + 1) % n] as XY]
+      if (Math.min(a.x, b.x) > Math.max(c.x, d.x) || Math.max(a.x, b.x) < Math.min(c.x, d.x)) continue
+      if (turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0) count++
+    }
+  }
+  return count
+}
+
+function turn(a: XY, b: XY, p: XY): number {
+  return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)
+}
+
+/** How far from the center a seam of a half piece lies at the height y: the last crossing of its fine polyline; NaN where it does not reach. */
+function levelWidth(path: Path, y: number): number {
+  const { points } = polylineOf(path, 400)
+  let width = Number.NaN
+  for (let i = 1; i < points.length; i++) {
+    const a = points[i - 1] as XY
+    const b = points[i] as XY
+    if (a.y > y === b.y > y) continue
+    width = Math.abs(a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y))
+  }
+  return width
+}
+
+/** By how much one path lies farther from the center than another where the difference is largest, on one level; signed, mm. */
+export function mostWider(old: Path, now: Path): number {
+  const [low, high] = [old[0]?.p0.y as number, old.at(-1)?.p3.y as number]
+  let most = 0
+  for (let i = 1; i < 200; i++) {
+    const y = low + ((high - low) * i) / 200
+    const wider = levelWidth(now, y) - levelWidth(old, y)
+    if (Math.abs(wider) > Math.abs(most)) most = wider
   }
   return most
 }

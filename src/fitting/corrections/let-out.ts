@@ -11,7 +11,8 @@ export const letOut = defineCorrection({
   answers: ['tight across a seam', 'drag lines across the upper arm', 'a seam that strains or gapes'],
   settings: moveSeamSettings,
   defaults: MOVE_SEAM_DEFAULTS,
-  leaves: 'the seam is longer or shorter than the one it is sewn to; on the cap, drawing it again restores the ease',
+  leaves:
+    'the seam is longer or shorter than the one it is sewn to; on the cap or an armscye, rematch cap restores the ease',
   compile: (context, settings) => moveSeam(context, settings, 1),
   word: (settings, say) => wordMoveSeam('let out', settings, say),
 })

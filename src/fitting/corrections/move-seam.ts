@@ -3,17 +3,19 @@ import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
 import { collect, failure, type Result, success } from '../../base/result.ts'
 import { pieceOf } from '../../pattern/seam.ts'
+import { baseName } from '../../pattern/side-names.ts'
 import type { CorrectionContext, SettingDefault, SlipWords } from '../correction.ts'
+import { inSetting } from '../in-setting.ts'
 import { notchPlaces } from '../named-places.ts'
 import type { PatternOperation } from '../operation.ts'
 import { placeReader, type SeamPlace } from '../position.ts'
 import type { SeamPosition } from '../position-map.ts'
 import type { CorrectionSide } from '../record.ts'
-import { resolvePlace, sayPlace } from '../resolve-place.ts'
+import { resolvePlace } from '../resolve-place.ts'
+import { sayPlaces } from '../say-places.ts'
 import { SEAM_NAME_LIST, type SeamName, seamLines } from '../seam-names.ts'
 import { nextSeam, previousSeam, runPosition, type SeamRun, seamPosition, seamRun } from '../seam-run.ts'
 import { shiftLine } from '../shift-line.ts'
-import { baseName } from '../../pattern/side-names.ts'
 
 /**
  * A notch nearer to the let-out place than this is not where it runs to nothing by itself, mm: 1 in, common
@@ -55,7 +57,7 @@ export function moveSeam(
   const { worn, side } = context
   const runs = seamLines(worn, settings.seam, side).map((line) => seamRun(pieceOf(worn, line.piece), line.seams))
   if (runs.length === 0) return failure(noSuchSeam(settings.seam))
-  const tapers = resolveAll(settings['taper to'] ?? [], runs, settings.seam)
+  const tapers = resolveAll(settings['taper to'] ?? [], runs, settings.seam, 'taper to')
   if (!tapers.ok) return tapers
   const stations = stationsOf(settings, runs, tapers.value, side)
   if (!stations.ok) return stations
@@ -70,8 +72,13 @@ export function moveSeam(
   )
 }
 
-function resolveAll(places: readonly SeamPlace[], runs: readonly SeamRun[], seam: string): Result<SeamPosition[]> {
-  const found = collect(places.map((place) => resolvePlace(place, runs, seam)))
+function resolveAll(
+  places: readonly SeamPlace[],
+  runs: readonly SeamRun[],
+  seam: string,
+  setting: string,
+): Result<SeamPosition[]> {
+  const found = collect(places.map((place, i) => inSetting(`${setting}.${i + 1}`, resolvePlace(place, runs, seam))))
   return found.ok ? success(found.value.flat()) : found
 }
 
@@ -86,8 +93,11 @@ function stationsOf(
   if ((from === undefined) !== (to === undefined) || (at !== undefined && from !== undefined)) {
     return failure(placesContradict(seam))
   }
-  if (at !== undefined) return resolveAll(at, runs, seam)
-  if (from !== undefined && to !== undefined) return resolveAll([from, to], runs, seam)
+  if (at !== undefined) return resolveAll(at, runs, seam, 'at')
+  if (from !== undefined && to !== undefined) {
+    const span = collect([resolveAll([from], runs, seam, 'from'), resolveAll([to], runs, seam, 'to')])
+    return span.ok ? success(span.value.flat()) : span
+  }
   const ends = runs.flatMap((run) =>
     [0, run.length]
       // One side alone cannot move the center of a piece: there it runs to nothing.
@@ -123,7 +133,7 @@ function defaultTapers(
       places.map((place) => runPosition(run, place)).filter((at): at is number => at !== undefined)
     const full = onRun(stations).sort((a, b) => a - b)
     const given = onRun(tapers)
-    const notches = notchPlaces(run)
+    const notches = sharedNotches(settings.seam, runs, run)
     const between = (a: number, b: number) => given.some((at) => at > a && at < b)
     return full.flatMap((at, i) =>
       [-1, 1].flatMap((way) => {
@@ -140,19 +150,32 @@ function defaultTapers(
   })
 }
 
+/**
+ * The notches that a line tapers to: its own and, where both underarm seams are moved, those of the other one at the same
+ * distance from the underarm, so that front and back change alike. The two seams of a sleeve run opposite ways.
+ */
+function sharedNotches(seam: SeamName, runs: readonly SeamRun[], run: SeamRun): number[] {
+  const own = notchPlaces(run)
+  if (seam !== 'underarm seam') return own
+  const others = runs.filter((other) => other !== run && other.piece === run.piece)
+  const theirs = others
+    .flatMap((other) => notchPlaces(other).map((at) => run.length - at))
+    .filter((at) => at > 0 && at < run.length)
+  return [...own, ...theirs].sort((a, b) => a - b)
+}
+
 export function wordMoveSeam(order: string, settings: MoveSeamSettings, say: (mm: number) => string): SlipWords {
-  const places = (list: readonly SeamPlace[]) => list.map((place) => sayPlace(place, say)).join('; ')
   const { at, from, to, seam } = settings
   const where =
     at !== undefined
-      ? `at ${places(at)}`
+      ? `at ${sayPlaces(at, say)}`
       : from !== undefined && to !== undefined
-        ? `from ${sayPlace(from, say)} to ${sayPlace(to, say)}`
+        ? `from ${sayPlaces([from], say)} to ${sayPlaces([to], say)}`
         : 'along the whole seam'
   const taper = settings['taper to']
   const nothing =
     taper !== undefined
-      ? `, to nothing at ${places(taper)}`
+      ? `, to nothing at ${sayPlaces(taper, say)}`
       : at === undefined && from === undefined
         ? ''
         : ', to nothing at the next notches or the ends of the seam'
@@ -162,7 +185,7 @@ export function wordMoveSeam(order: string, settings: MoveSeamSettings, say: (mm
 function noSuchSeam(seam: SeamName): Problem {
   return {
     code: 'no-such-seam',
-    where: { seam },
+    where: { seam, field: 'seam' },
     actual: `no ${seam} on this pattern`,
     expected: 'a seam of one of its pieces',
     hint: 'name a seam that the pattern has',
@@ -172,7 +195,7 @@ function noSuchSeam(seam: SeamName): Problem {
 function placesContradict(seam: string): Problem {
   return {
     code: 'places-contradict',
-    where: { seam },
+    where: { seam, field: 'at' },
     actual: 'at together with from and to, or only one of from and to',
     expected: 'at: one or more places; or from: and to: for a span; or neither for the whole seam',
     hint: 'keep the one that was meant',
@@ -182,7 +205,7 @@ function placesContradict(seam: string): Problem {
 function nowhereFull(seam: string): Problem {
   return {
     code: 'tapers-at-both-ends',
-    where: { seam },
+    where: { seam, field: 'taper to' },
     actual: `the ${seam} is to taper to nothing at both ends and no place has the full amount`,
     expected: 'a place with the full amount',
     hint: 'say at: and the place where it is largest',

@@ -1,19 +1,12 @@
-import { arcLength } from '../../geometry/arc-length.ts'
-import { type Cubic, curvatureAt } from '../../geometry/cubic.ts'
 import { type Path, reversePath } from '../../geometry/path.ts'
-import { tangentAt } from '../../geometry/path-length.ts'
-import { turnBetween } from '../../geometry/point.ts'
-import { cutPath } from '../cut-path.ts'
-import { type Profile, type ProfileNode, smoothProfile } from '../profile.ts'
-import { shortArc } from '../short-arc.ts'
+import { shiftedTurns, type TurnedLine, turnedLine, velocity } from '../line-turns.ts'
+import { type ProfileNode, smoothProfile } from '../profile.ts'
 
 /** Each half of the cap may change its length by no more than about this, mm. */
 export const MOST_CHANGE = 1
 
 /** A rise of direction that the eye does not see as a bend back, radians: a quarter of a degree. */
 const UNSEEN = Math.PI / 720
-
-const STEP = 0.5
 
 /** What a reach does to one half of the cap. */
 export interface ReachOutcome {
@@ -40,7 +33,7 @@ export interface ReachShape {
  * both as if they were the front half. Where no shape keeps the length, the hollow one that changes it least.
  */
 export function reachShape(halves: readonly Path[], by: number, taper: number): ReachShape {
-  const lines = halves.map((half) => sampleLine(half, taper))
+  const lines = halves.map((half) => turnedLine(half, taper))
   let best: { shape: ReachShape; badness: number } | undefined
   for (const shape of candidates(by, taper)) {
     const outcomes = lines.map((line) => outcomeOf(line, shape))
@@ -72,7 +65,7 @@ function* candidates(by: number, taper: number): Generator<ReachShape> {
 
 /** What a reach of this shape does to a half of the cap that runs up from the underarm as the front one does. */
 export function reachOutcome(half: Path, shape: ReachShape, taper: number): ReachOutcome {
-  return outcomeOf(sampleLine(half, taper), shape)
+  return outcomeOf(turnedLine(half, taper), shape)
 }
 
 /** A half of the cap run up from the underarm as if it were the front half: a back half seen in the mirror. */
@@ -82,46 +75,13 @@ export function asFrontHalf(path: Path, runsUp: boolean): Path {
   return reversePath(path).map((c) => ({ p0: mirror(c.p0), p1: mirror(c.p1), p2: mirror(c.p2), p3: mirror(c.p3) }))
 }
 
-interface Line {
-  readonly at: readonly number[]
-  readonly curvature: readonly number[]
-  /** Direction turned through since the underarm, radians, anticlockwise positive. */
-  readonly turned: readonly number[]
-}
-
-function sampleLine(half: Path, taper: number): Line {
-  const at: number[] = []
-  const curvature: number[] = []
-  const turned: number[] = []
-  let length = 0
-  let angle = 0
-  let before: { x: number; y: number } | undefined
-  for (const c of cutPath(half, 0, taper)) {
-    const steps = Math.max(4, Math.ceil(arcLength(c) / STEP))
-    for (let i = 0; i <= steps; i++) {
-      if (i > 0) length += shortArc(c, (i - 1) / steps, i / steps)
-      const t = i / steps
-      const tangent = tangentAt(c, t)
-      if (before) angle += turnBetween(before, tangent)
-      before = tangent
-      at.push(length)
-      curvature.push(bendAt(c, t))
-      turned.push(angle)
-    }
-  }
-  return { at, curvature, turned }
-}
-
-function bendAt(c: Cubic, t: number): number {
-  return curvatureAt(c, Math.min(1 - 1e-6, Math.max(1e-6, t)))
-}
-
-function outcomeOf(line: Line, { nodes }: ReachShape): ReachOutcome {
+function outcomeOf(line: TurnedLine, { nodes }: ReachShape): ReachOutcome {
   const profile = smoothProfile(nodes)
   let change = 0
   let hollow = true
   let lowest = Number.POSITIVE_INFINITY
   let speed = 0
+  const directions = shiftedTurns(line, profile)
   line.at.forEach((at, i) => {
     const { along, across } = velocity(profile, at, line.curvature[i] as number)
     const next = Math.hypot(along, across)
@@ -130,15 +90,10 @@ function outcomeOf(line: Line, { nodes }: ReachShape): ReachOutcome {
       change += step * ((speed + next) / 2 - 1)
     }
     speed = next
-    // The outward normal lies clockwise of the line: a rising profile turns the line clockwise.
-    const direction = (line.turned[i] as number) - Math.atan2(across, along)
+    const direction = directions[i] as number
     if (direction > lowest + UNSEEN) hollow = false
     lowest = Math.min(lowest, direction)
   })
   const start = velocity(profile, 0, line.curvature[0] as number)
   return { change, turn: Math.abs(Math.atan2(start.across, start.along)), hollow }
-}
-
-function velocity(profile: Profile, at: number, curvature: number): { along: number; across: number } {
-  return { along: 1 + curvature * profile.amount(at), across: profile.slope(at) }
 }

@@ -8,7 +8,8 @@ export const takeIn = defineCorrection({
   answers: ['loose across a seam', 'folds that can be pinned away along a seam'],
   settings: moveSeamSettings,
   defaults: MOVE_SEAM_DEFAULTS,
-  leaves: 'the seam is longer or shorter than the one it is sewn to; on the cap, drawing it again restores the ease',
+  leaves:
+    'the seam is longer or shorter than the one it is sewn to; on the cap or an armscye, rematch cap restores the ease',
   compile: (context, settings) => moveSeam(context, settings, -1),
   word: (settings, say) => wordMoveSeam('take in', settings, say),
 })

@@ -5,10 +5,12 @@ import { failure, type Result, success } from '../../base/result.ts'
 import type { Path } from '../../geometry/path.ts'
 import { pieceOf, seamOf } from '../../pattern/seam.ts'
 import { type CorrectionContext, defineCorrection } from '../correction.ts'
+import { inSetting } from '../in-setting.ts'
 import { type Effect, type OperationResult, type PatternOperation, runOperations } from '../operation.ts'
 import { placeReader } from '../position.ts'
 import type { SeamPosition } from '../position-map.ts'
-import { placeOnRun, resolvePlace, sayPlace } from '../resolve-place.ts'
+import { placeOnRun, resolvePlace } from '../resolve-place.ts'
+import { sayPlaces } from '../say-places.ts'
 import { type SeamLine, seamLines } from '../seam-names.ts'
 import { type SeamRun, seamPosition, seamRun } from '../seam-run.ts'
 import { carried, type ShiftStation, shiftLine, splitsFor } from '../shift-line.ts'
@@ -47,12 +49,12 @@ export const underarmReach = defineCorrection({
     { setting: 'along cap', value: '1 1/2 in', source: 'the part pinned flat under the arm, common practice' },
     { setting: 'at', value: 'underarm', source: 'common practice' },
   ],
-  leaves: 'the cap is lower and its lower notch spans change by up to 1 mm; drawing the cap again restores the ease',
+  leaves: 'the cap is lower and its lower notch spans change by up to 1 mm; rematch cap restores the ease',
   compile: (context, given) => (given.at === undefined ? atUnderarm(context, given) : nearUnderarm(context, given)),
   word: (given, say) => ({
     what: `raise the underarm of the sleeve by ${say(given.by)} for reach`,
     where:
-      `${given.at === undefined ? 'at the underarm' : `at ${sayPlace(given.at, say)}`}, to nothing ` +
+      `${given.at === undefined ? 'at the underarm' : `at ${sayPlaces([given.at], say)}`}, to nothing ` +
       `${say(given['along cap'])} along the cap on both sides; both underarm seams lengthen alike`,
   }),
 })
@@ -147,7 +149,7 @@ function nearUnderarm(context: CorrectionContext, given: ReachSettings): Result<
   const place = given.at
   if (!runs.ok) return runs
   if (place === undefined) return atUnderarm(context, given)
-  const known = resolvePlace(place, runs.value, 'cap')
+  const known = inSetting('at', resolvePlace(place, runs.value, 'cap'))
   if (!known.ok) return known
   const taper = given['along cap']
   const stations: ShiftStation[] = []
@@ -234,7 +236,7 @@ function tooFarAlong(run: SeamRun, taper: number): Problem {
   const shortest = Math.min(...run.seams.map((seam) => run.seamLengths.get(seam.id) as number))
   return {
     code: 'taper-off-seam',
-    where: { piece: run.piece.id, seam: 'cap' },
+    where: { piece: run.piece.id, seam: 'cap', field: 'along cap' },
     actual: `a taper of ${taper.toFixed(1)} mm along a cap whose shorter half is ${shortest.toFixed(1)} mm`,
     expected: 'a taper that ends below the crown',
     hint: 'along cap: 1 1/2 in is usual',
@@ -244,7 +246,7 @@ function tooFarAlong(run: SeamRun, taper: number): Problem {
 function tooFarFromUnderarm(run: SeamRun, distance: number, taper: number): Problem {
   return {
     code: 'place-too-far',
-    where: { piece: run.piece.id, seam: 'cap' },
+    where: { piece: run.piece.id, seam: 'cap', field: 'at' },
     actual: `a place ${distance.toFixed(1)} mm from the underarm, with a taper of ${taper.toFixed(1)} mm`,
     expected: 'a place near the underarm, nearer than the taper is long',
     hint: 'name a place nearer to the underarm, or let out the cap there instead',

@@ -1,0 +1,155 @@
+import { nearestName } from './base/names.ts'
+import type { Problem } from './base/problem.ts'
+import { collect, failure, type Result, success } from './base/result.ts'
+import type { PieceComparison } from './fitting/compare-piece.ts'
+import {
+  compareVersions,
+  type JoinDifference,
+  type MovePeak,
+  type SeamMove,
+  type VersionComparison,
+} from './fitting/compare-versions.ts'
+import type { PatternVersion } from './fitting/replay.ts'
+import type { MadePattern } from './pipeline.ts'
+import { layOutComparison } from './sheets/lay-out-comparison.ts'
+import { remarksOf, type WrittenFile } from './write-pattern.ts'
+import { rounded } from './writers/round.ts'
+import { writeSvg } from './writers/svg.ts'
+
+export interface ComparisonOptions {
+  /** Label of the version before, `none` for the draft; the draft when absent. */
+  readonly from?: string
+  /** Label of the version after; the last one when absent. */
+  readonly to?: string
+  /** Printed on the sheet, ISO 8601. */
+  readonly date: string
+}
+
+type Xy = readonly [number, number]
+
+/** The contract `compare/1`; mm, to a millionth. Fields may be added, never renamed. */
+export interface ComparisonJson {
+  readonly scyewright: 'compare/1'
+  readonly performer: string
+  readonly production?: string
+  readonly unit: 'mm'
+  readonly up: 'y'
+  /** Labels of the versions; the draft is `draft`. */
+  readonly from: string
+  readonly to: string
+  readonly seams: readonly (Omit<SeamMove, 'peaks'> & {
+    readonly peaks: readonly (Omit<MovePeak, 'from' | 'to'> & { readonly from: Xy; readonly to: Xy })[]
+  })[]
+  readonly pieces: readonly PieceComparison[]
+  readonly joins: readonly JoinDifference[]
+  readonly files: readonly string[]
+}
+
+export interface WrittenComparison {
+  readonly comparison: VersionComparison
+  readonly document: ComparisonJson
+  readonly files: readonly WrittenFile[]
+}
+
+/** Two versions compared: the overlay as `compare.svg` and the document `compare/1`. Problem: a label that no version has. */
+export async function writeComparison(
+  made: MadePattern,
+  options: ComparisonOptions,
+): Promise<Result<WrittenComparison>> {
+  const found = collect([
+    versionNamed(made.versions, options.from ?? 'none', '--from'),
+    options.to === undefined
+      ? success(made.versions[made.versions.length - 1] as PatternVersion)
+      : versionNamed(made.versions, options.to, '--to'),
+  ])
+  if (!found.ok) return found
+  const [earlier, later] = found.value as [PatternVersion, PatternVersion]
+  const comparison = compareVersions(earlier, later)
+  const { performer, production, units } = made.performer
+  const known = production === undefined ? {} : { production }
+  const version = `before: ${comparison.from}, after: ${comparison.to}`
+  const scene = layOutComparison(comparedPieces(comparison), {
+    performer,
+    ...known,
+    version,
+    date: options.date.slice(0, 10),
+    units,
+    ...remarksOf(made, Math.max(...[earlier, later].map((one) => made.versions.indexOf(one)))),
+  })
+  const title = [performer, production, `${comparison.from} and ${comparison.to}`].filter((part) => part).join(' · ')
+  const description = `Two versions laid over each other at true scale, ${version}`
+  const files = [{ name: 'compare.svg', content: await writeSvg(scene, { title, description }) }]
+  const document: ComparisonJson = {
+    scyewright: 'compare/1',
+    performer,
+    ...known,
+    unit: 'mm',
+    up: 'y',
+    from: comparison.from,
+    to: comparison.to,
+    seams: comparison.seams.map(seamJson),
+    pieces: comparison.pieces,
+    joins: comparison.joins.map(joinJson),
+    files: files.map((file) => file.name),
+  }
+  return success({ comparison, document, files })
+}
+
+/** `none` is the draft; else the version after the fitting of this label. */
+function versionNamed(versions: readonly PatternVersion[], label: string, option: string): Result<PatternVersion> {
+  const found = label === 'none' ? versions[0] : versions.findLast((version) => version.label === label)
+  if (found) return success(found)
+  const labels = ['none', ...versions.slice(1).map((version) => version.label)]
+  const near = nearestName(label, labels) ?? labels.find((known) => known.startsWith(label))
+  const problem: Problem = {
+    code: 'unknown-fitting',
+    where: { field: option },
+    actual: `"${label}"`,
+    expected: `one of: ${labels.join(', ')}`,
+    hint: near === undefined ? 'name a fitting by its label, or none for the draft' : `did you mean "${near}"?`,
+  }
+  return failure(problem)
+}
+
+function comparedPieces({ before, after, pieces, seams }: VersionComparison) {
+  return pieces.flatMap(({ piece }) => {
+    const [old, now] = [before, after].map((pattern) => pattern.pieces.find((p) => p.id === piece))
+    if (!old || !now) return []
+    const moves = seams
+      .filter((row) => row.piece === piece)
+      .flatMap(({ seam, peaks }) =>
+        peaks.map(({ from, to }, k) => ({ id: k === 0 ? seam : `${seam} ${k + 1}`, from, to })),
+      )
+    return [{ before: old, after: now, moves }]
+  })
+}
+
+/** A millionth of a millimeter, so that rounding does not differ between machines. */
+const DECIMALS = 6
+
+function seamJson({ peaks, ...row }: SeamMove): ComparisonJson['seams'][number] {
+  const number = (mm: number) => rounded(mm, DECIMALS)
+  return {
+    ...row,
+    before: number(row.before),
+    after: number(row.after),
+    move: number(row.move),
+    peaks: peaks.map((peak) => ({
+      ...peak,
+      move: number(peak.move),
+      along: number(peak.along),
+      from: [number(peak.from.x), number(peak.from.y)],
+      to: [number(peak.to.x), number(peak.to.y)],
+      place: 'distance' in peak.place ? { ...peak.place, distance: number(peak.place.distance) } : peak.place,
+    })),
+  }
+}
+
+function joinJson({ join, before, after }: JoinDifference): JoinDifference {
+  const round = (side: JoinDifference['before']) => ({
+    a: rounded(side.a, DECIMALS),
+    b: rounded(side.b, DECIMALS),
+    ease: rounded(side.ease, DECIMALS),
+  })
+  return { join, before: round(before), after: round(after) }
+}

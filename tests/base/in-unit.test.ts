@@ -1,0 +1,19 @@
+import { describe, expect, it } from 'vitest'
+import { inUnit } from '../../src/base/in-unit.ts'
+
+const problem = (actual: string) => ({ code: 'x', where: {}, actual, expected: '4 mm to 76 mm', hint: '' })
+
+describe('words with lengths in mm', () => {
+  it('are said in the unit of the reader, ranges at both ends', () => {
+    const said = inUnit(problem('an intake of 25.4 mm'), 'in')
+    expect([said.actual, said.expected]).toEqual(['an intake of 1 in', '3/16 in to 3 in'])
+    expect(inUnit(problem('25.4 mm'), 'mm').actual).toBe('25.4 mm')
+  })
+
+  it('keep mm where inches stand before them, and where a tape is too coarse', () => {
+    expect(inUnit(problem('9 1/16 in (230.2 mm), ease −5/16 in (7.9 mm)'), 'in').actual).toBe(
+      '9 1/16 in (230.2 mm), ease −5/16 in (7.9 mm)',
+    )
+    expect(inUnit(problem('within 0.5 mm'), 'in').actual).toBe('within 0.5 mm')
+  })
+})
