@@ -128,6 +128,7 @@ export type { WalkedJoin, WalkedSpan } from './checks/walk-join.ts'
 
 export { mirrorPairs } from './sheets/cut-pieces.ts'
 export { type LayOutOptions, layOut } from './sheets/lay-out.ts'
+export { type ComparedPiece, type DrawnMove, layOutComparison } from './sheets/lay-out-comparison.ts'
 export {
   isOverlap,
   LEAST_OVERLAP,
@@ -138,7 +139,6 @@ export {
   type TileSet,
 } from './sheets/lay-out-tiles.ts'
 export { onePage } from './sheets/one-page.ts'
-export { type ComparedPiece, type DrawnMove, layOutComparison } from './sheets/lay-out-comparison.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
 export { parseSquareMeasured, type SquareMeasured } from './sheets/printer-error.ts'
 export { layOutForProjector } from './sheets/projector-sheet.ts'

@@ -43,7 +43,8 @@ export function makePattern(text: string, file: string, options: MakeOptions = {
   const read = readPerformer(text, file, readersOf(corrections))
   if (!read.ok) return read
   const performer = read.value
-  const placed = (problems: readonly Problem[]) => failure(...locate(problems, text, file).map((problem) => inUnit(problem, performer.units)))
+  const placed = (problems: readonly Problem[]) =>
+    failure(...locate(problems, text, file).map((problem) => inUnit(problem, performer.units)))
   const body = completeBody(performer.body)
   if (!body.ok) return placed(body.problems)
   const drafted = draftPattern(body.value.body, performer.choices, performer.allowances.standard)

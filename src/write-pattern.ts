@@ -2,6 +2,7 @@ import type { Problem } from './base/problem.ts'
 import { failure, type Result, success } from './base/result.ts'
 import type { LengthUnit } from './base/units.ts'
 import type { Report } from './checks/report.ts'
+import { estimatesOf } from './estimates-of.ts'
 import { fittingRemarks } from './fitting/fitting-remarks.ts'
 import { slipText } from './fitting/slip-text.ts'
 import { versionUnder } from './fitting/version-under.ts'
@@ -65,12 +66,14 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
   const under = options.under === undefined ? undefined : versionUnder(made.versions, options.under)
   if (under && !under.ok) return under
   const production = performer.production === undefined ? {} : { production: performer.production }
+  const estimates = estimatesOf(made.report.measures, performer.units)
   const info = {
     performer: performer.performer,
     ...production,
     version,
     fittings: made.versions.slice(1).map((v) => v.label),
     ...remarksOf(made, made.versions.length - 1),
+    estimates,
     date: options.date.slice(0, 10),
     units: performer.units,
     ...(options.pieces === undefined ? {} : { pieces: options.pieces }),
@@ -111,10 +114,15 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
   }
   if (options.formats.includes('dxf')) files.push({ name: 'pattern.dxf', content: writeDxf(pattern, info) })
   if (options.formats.includes('json')) {
-    const json = patternJson(pattern, { performer: performer.performer, ...production, version })
+    const json = patternJson(pattern, { performer: performer.performer, ...production, version, estimates })
     files.push({ name: 'pattern.json', content: patternJsonText(json) })
   }
-  const slip = slipText(made.report.slip, { performer: performer.performer, ...production, units: performer.units })
+  const slip = slipText(made.report.slip, {
+    performer: performer.performer,
+    ...production,
+    units: performer.units,
+    estimates: estimates.map(({ measure, side, words }) => `${side === 'both' ? '' : `${side} `}${measure} ${words}`),
+  })
   const names = [...files.map((file) => file.name), 'slip.txt', 'report.json']
   const report: Report = { ...made.report, files: names }
   files.push({ name: 'slip.txt', content: slip })

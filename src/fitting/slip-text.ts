@@ -9,6 +9,8 @@ export interface SlipHead {
   readonly performer: string
   readonly production?: string
   readonly units: LengthUnit
+  /** Measures that nobody took, each with its estimate and standard error in words. */
+  readonly estimates?: readonly string[]
 }
 
 /** Lines are broken between words, not within `1 1/4 in`. */
@@ -25,11 +27,13 @@ const SAME = 0.05
 
 /**
  * The alteration slip as plain text, in the words and the unit a stitcher reads: for each fitting what was seen, what
- * to do, where and on which side, what else changed, and what is left of the allowance. Ends with a line break.
+ * to do, where and on which side, what else changed, and what is left of the allowance; before them what was drafted from estimates. Ends with a line break.
  */
 export function slipText(entries: readonly SlipEntry[], head: SlipHead): string {
   const title = [head.production, head.performer].filter((part) => part !== undefined).join(', ')
   const lines = ['ALTERATION SLIP', title, '']
+  if (head.estimates?.length)
+    lines.push(...wrap(`Estimated, not measured: ${head.estimates.join(', ')}.`, '', '  '), '')
   if (entries.length === 0) lines.push('No corrections.', '')
   let fitting: string | undefined
   for (const entry of entries) {

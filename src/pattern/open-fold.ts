@@ -2,9 +2,9 @@ import type { BodySide } from '../base/side.ts'
 import { SAME_POINT } from '../geometry/defaults.ts'
 import { endOf, movePath, type Path, reversePath, startOf } from '../geometry/path.ts'
 import { mirrorX } from '../geometry/transform.ts'
+import { fromOtherEnd, mirrorDart, mirrorLandmark, mirrorNotch, mirrorSeam } from './mirror-piece.ts'
 import type { Landmark, Line, Piece, Seam } from './piece.ts'
 import { seamLength } from './seam.ts'
-import { fromOtherEnd, mirrorDart, mirrorLandmark, mirrorNotch, mirrorSeam } from './mirror-piece.ts'
 import { otherSide } from './side-names.ts'
 
 const MIRROR = mirrorX()

@@ -15,7 +15,8 @@ export function pieceOf(pattern: Pattern, id: string): Piece {
 /** The seam with this id on the piece; throws when there is none. */
 export function seamOf(piece: Piece, id: string): Seam {
   const seam = piece.seams.find((s) => s.id === id)
-  if (!seam) throw new RangeError(`no seam "${id}" on ${piece.id}; there are ${piece.seams.map((s) => s.id).join(', ')}`)
+  if (!seam)
+    throw new RangeError(`no seam "${id}" on ${piece.id}; there are ${piece.seams.map((s) => s.id).join(', ')}`)
   return seam
 }
 

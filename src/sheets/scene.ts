@@ -2,6 +2,7 @@ import type { LengthUnit } from '../base/units.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { movePath, type Path } from '../geometry/path.ts'
 import { add, type Point } from '../geometry/point.ts'
+import type { Estimate } from './estimate-words.ts'
 import type { Segment } from './ink.ts'
 
 /** What a mark means to a cutter; each kind has one look (house-style.ts), one SVG group and one PDF layer. */
@@ -127,6 +128,8 @@ export interface SheetInfo {
   readonly fittings?: readonly string[]
   /** What must be said of them, a line each: fitted on a stand-in, corrections that no longer count. */
   readonly remarks?: readonly string[]
+  /** Measures that were estimated, not taken. */
+  readonly estimates?: readonly Estimate[]
   readonly date?: string
   /** Label of the version that is drawn thin under this one. */
   readonly under?: string

@@ -36,7 +36,11 @@ export function sheetFoot(info: SheetInfo, drawings: readonly PieceDrawing[], sh
   if (info.under !== undefined) {
     entries.push({ kind: 'stitching line', words: `as it was: ${info.under}`, pen: PREVIOUS_PEN, version: info.under })
   }
-  const textEnd = Math.max(textWidth(titles[0] ?? '', TEXT.title), textWidth(titles[1] ?? '', TEXT.body), textWidth(remarks, TEXT.body))
+  const textEnd = Math.max(
+    textWidth(titles[0] ?? '', TEXT.title),
+    textWidth(titles[1] ?? '', TEXT.body),
+    textWidth(remarks, TEXT.body),
+  )
   const width = Math.max(sheetWidth, COLUMN + Math.max(textEnd, 2 * 80))
   const ruleLength = Math.min(500, width - COLUMN)
   const marks: Mark[] = [

@@ -2,6 +2,7 @@ import type { Piece, Seam, Side } from '../pattern/piece.ts'
 import { baseName, drawnSide } from '../pattern/side-names.ts'
 import type { CapEase } from './cap-ease.ts'
 import { isFold } from './draw-piece.ts'
+import { estimateWords } from './estimate-words.ts'
 import type { TextSizes } from './house-style.ts'
 import { lengthLabel } from './length-label.ts'
 import type { SheetInfo } from './scene.ts'
@@ -17,9 +18,13 @@ export interface BlockLine {
 /** No line of a label is wider than so many em where it can be broken: on paper 90 mm, a small sleeve's forearm. */
 const WIDEST = 21.5
 
+/** Estimates are written smaller than what a cutter needs at the table, as a share. */
+const ESTIMATES = 0.8
+
 /** What is written on a piece, most important first. */
 export function titleBlock(piece: Piece, ease: readonly CapEase[], info: SheetInfo, sizes: TextSizes): BlockLine[] {
   const size = sizes.body
+  const estimated = estimateWords(piece, info.estimates ?? [])
   const body = [
     ...wrapped('wearer', info.production ? `${info.production} · ${info.performer}` : info.performer, size),
     ...wrapped(
@@ -32,6 +37,7 @@ export function titleBlock(piece: Piece, ease: readonly CapEase[], info: SheetIn
     ...(info.under === undefined ? [] : wrapped('under', `thin dashes: ${info.under}`, size)),
     ...allowanceLines(piece, info, size),
     ...easeLines(ease, info, size),
+    ...(estimated === undefined ? [] : wrapped('estimates', estimated, size * ESTIMATES)),
   ]
   return [{ id: 'piece', text: piece.name.toUpperCase(), size: sizes.title }, ...cutLines(piece, size * 1.25), ...body]
 }

@@ -5,6 +5,7 @@ import { easeStitching } from '../pattern/ease-stitching.ts'
 import type { Join, JoinPart, Pattern } from '../pattern/pattern.ts'
 import type { Landmark, Notch, Piece, Side } from '../pattern/piece.ts'
 import { landmarkPoint, notchPoints, pointOnSeam, seamOf } from '../pattern/seam.ts'
+import type { Estimate } from '../sheets/estimate-words.ts'
 import { pathText } from './path-text.ts'
 import { rounded } from './round.ts'
 
@@ -21,6 +22,7 @@ export interface PatternJson {
   readonly version: string
   readonly unit: 'mm'
   readonly up: 'y'
+  readonly estimates?: readonly Estimate[]
   readonly pieces: readonly PieceJson[]
   readonly joins: readonly Join[]
 }
@@ -68,6 +70,8 @@ export interface PatternJsonOptions {
   readonly production?: string
   /** Which replay this is: `draft`, or the label of the last fitting applied. */
   readonly version: string
+  /** Measures that nobody took, in words. */
+  readonly estimates?: readonly Estimate[]
 }
 
 /** The pattern as the `pattern/1` document; every number rounded to 1e-6 mm, cutting lines computed here. */
@@ -79,6 +83,7 @@ export function patternJson(pattern: Pattern, options: PatternJsonOptions): Patt
     version: options.version,
     unit: 'mm',
     up: 'y',
+    ...(options.estimates?.length ? { estimates: options.estimates } : {}),
     pieces: pattern.pieces.map(pieceJson),
     joins: pattern.joins.map(joinJson),
   }
