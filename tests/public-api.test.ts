@@ -23,7 +23,7 @@ const VALUES = [
   'MEASURES',
   'MEASURE_NAMES',
   'completeBody',
-  'valueOf',
+  'measureOf',
   // draft
   'draftPattern',
   'STANDARD_CHOICES',

@@ -57,7 +57,7 @@ export function gap(a: Pt, b: Pt): number {
   return Math.sqrt((a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2)
 }
 
-export function onCurve([a, b, c, d]: Curve, t: number): Pt {
+function onCurve([a, b, c, d]: Curve, t: number): Pt {
   const u = 1 - t
   const [i, j, k, l] = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t]
   return [i * a[0] + j * b[0] + k * c[0] + l * d[0], i * a[1] + j * b[1] + k * c[1] + l * d[1]]
@@ -89,7 +89,7 @@ export function smallestRadius([a, b, c, d]: Curve): number {
 }
 
 /** Arc length by Simpson's rule on 128 intervals. */
-export function curveLength(curve: Curve, until = 1): number {
+function curveLength(curve: Curve, until = 1): number {
   const n = 128
   let sum = speed(curve, 0) + speed(curve, until)
   for (let i = 1; i < n; i++) sum += speed(curve, (i / n) * until) * (i % 2 ? 4 : 2)

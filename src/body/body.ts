@@ -21,7 +21,7 @@ export interface Body {
 }
 
 /** The value of a measure in mm or radians; throws where it is neither measured nor estimated. */
-export function valueOf(half: BodyHalf, name: MeasureName): number {
+export function measureOf(half: BodyHalf, name: MeasureName): number {
   const measure = half[name]
   if (!measure) throw new RangeError(`${name} is neither measured nor estimated`)
   return measure.value

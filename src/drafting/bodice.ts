@@ -1,7 +1,7 @@
 import { percent } from '../base/percent.ts'
 import type { Finding, Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
-import { type BodyHalf, valueOf } from '../body/body.ts'
+import { type BodyHalf, measureOf } from '../body/body.ts'
 import { movePath, type Path, startOf } from '../geometry/path.ts'
 import { pathLength } from '../geometry/path-length.ts'
 import { add, type Point, point, subtract } from '../geometry/point.ts'
@@ -56,7 +56,7 @@ export function bodice(half: BodyHalf, choices: Choices, neckWidth: number): Res
 
 function drawBodice(half: BodyHalf, choices: Choices, settled: Frame): Result<Bodice> {
   const { back, front, bust, armscyeWidth } = settled
-  const waist = (valueOf(half, 'waist girth') + easeFor(choices, 'waist')) / 2
+  const waist = (measureOf(half, 'waist girth') + easeFor(choices, 'waist')) / 2
   const shares = suppression(back.underarm.x + front.underarm.x - waist)
   const turn = shoulderTurn(back, front, half)
 

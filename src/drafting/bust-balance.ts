@@ -1,5 +1,5 @@
 import { failure, type Result, success } from '../base/result.ts'
-import { type BodyHalf, valueOf } from '../body/body.ts'
+import { type BodyHalf, measureOf } from '../body/body.ts'
 import { type Point, point } from '../geometry/point.ts'
 import type { Choices } from './choices.ts'
 import { BUST_DART } from './defaults.ts'
@@ -26,8 +26,8 @@ export function bustBalance(
   neckX: number,
   waistDrop: number,
 ): Result<BustBalance> {
-  const toBust = valueOf(half, 'neck to bust point')
-  const x = valueOf(half, 'bust point width') / 2
+  const toBust = measureOf(half, 'neck to bust point')
+  const x = measureOf(half, 'bust point width') / 2
   const across = neckX - x
   if (toBust <= Math.abs(across)) {
     return failure({
@@ -54,6 +54,6 @@ function unmeasuredIntake(half: BodyHalf, choices: Choices): Pick<BustBalance, '
   if (typeof choices.bustDart === 'number') return { intake: choices.bustDart, from: 'given' }
   const upperChest = half['upper chest girth']
   if (!upperChest) return { intake: BUST_DART.unknown, from: 'estimated' }
-  const estimate = BUST_DART.perChestDifference * (valueOf(half, 'bust girth') - upperChest.value) + BUST_DART.plus
+  const estimate = BUST_DART.perChestDifference * (measureOf(half, 'bust girth') - upperChest.value) + BUST_DART.plus
   return { intake: Math.min(Math.max(estimate, 0), BUST_DART.most), from: 'estimated' }
 }

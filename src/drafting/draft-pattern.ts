@@ -1,7 +1,7 @@
 import type { Finding, Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import type { BodySide } from '../base/side.ts'
-import { type Body, type BodyHalf, valueOf } from '../body/body.ts'
+import { type Body, type BodyHalf, measureOf } from '../body/body.ts'
 import { MEASURE_NAMES } from '../body/measure.ts'
 import { MOCK_UP_ALLOWANCES, type SeamAllowances } from './allowances.ts'
 import { bodice } from './bodice.ts'
@@ -50,7 +50,7 @@ function problemsOf(asked: Asked, allowances: SeamAllowances): readonly SidedPro
 function draftOnce({ body, choices }: Asked, allowances: SeamAllowances): Draft | readonly SidedProblem[] {
   const impossible = bothProblems(impossibleChoices(body.left, choices), impossibleChoices(body.right, choices), body)
   if (impossible.length > 0) return impossible
-  const girth = valueOf(body.right, 'neck base girth') + easeFor(choices, 'neckline')
+  const girth = measureOf(body.right, 'neck base girth') + easeFor(choices, 'neckline')
   const width = neckWidth(girth, shoulderSlopes(body.left), shoulderSlopes(body.right))
   const right = draftHalf(body.right, choices, allowances, width)
   const left = isSymmetrical(body) ? right : draftHalf(body.left, choices, allowances, width)

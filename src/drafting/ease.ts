@@ -1,5 +1,5 @@
 import type { BodyHalf } from '../body/body.ts'
-import { valueOf } from '../body/body.ts'
+import { measureOf } from '../body/body.ts'
 import type { Choices, EaseName, Fit } from './choices.ts'
 import { CAP, CLOTH_EASE } from './defaults.ts'
 
@@ -10,13 +10,13 @@ import { CAP, CLOTH_EASE } from './defaults.ts'
  * the body's and 97 % of the survey's bodies get a fitted cap; with 15 mm it is 96 %); `standing` and `easy` from common
  * practice.
  */
-export const FIT_EASE: Readonly<Record<Fit, Readonly<Record<EaseName, number>>>> = {
-  close: fit(50, 25, 12, 6, 20, 50, 25, 32, 20, 3),
-  standing: fit(64, 32, 16, 8, 20, 50, 25, 32, 20, 3),
-  easy: fit(90, 50, 24, 14, 22, 64, 38, 48, 36, 6),
+const FIT_EASE: Readonly<Record<Fit, Readonly<Record<EaseName, number>>>> = {
+  close: easeOf(50, 25, 12, 6, 20, 50, 25, 32, 20, 3),
+  standing: easeOf(64, 32, 16, 8, 20, 50, 25, 32, 20, 3),
+  easy: easeOf(90, 50, 24, 14, 22, 64, 38, 48, 36, 6),
 }
 
-function fit(
+function easeOf(
   bust: number,
   waist: number,
   backWidth: number,
@@ -59,7 +59,7 @@ export interface UpperArm {
 
 /** The upper arm that decides: relaxed or flexed, each with its own ease, whichever is wider (CASES: he flexed, it burst). */
 export function upperArm(half: BodyHalf, choices: Choices): UpperArm {
-  const relaxed = valueOf(half, 'upper arm girth')
+  const relaxed = measureOf(half, 'upper arm girth')
   const relaxedEase = easeFor(choices, 'upper arm')
   const flexed = half['upper arm girth flexed']?.value
   const flexedEase = easeFor(choices, 'upper arm flexed')

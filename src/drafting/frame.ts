@@ -1,6 +1,6 @@
 import type { Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
-import { type BodyHalf, valueOf } from '../body/body.ts'
+import { type BodyHalf, measureOf } from '../body/body.ts'
 import { startOf } from '../geometry/path.ts'
 import { add, type Point, point } from '../geometry/point.ts'
 import { type BustBalance, bustBalance } from './bust-balance.ts'
@@ -39,19 +39,19 @@ export interface HalfFrame {
 export function frame(half: BodyHalf, choices: Choices, neckWidth: number, waistDrop = 0): Result<Frame> {
   const slopes = shoulderSlopes(half)
   const neck = neckline(neckWidth, slopes)
-  const nape = point(0, valueOf(half, 'back waist length'))
+  const nape = point(0, measureOf(half, 'back waist length'))
   const backNeck = add(nape, startOf(neck.back))
   const bust = bustBalance(half, choices, backNeck.y, startOf(neck.front).x, waistDrop)
   if (!bust.ok) return bust
   const frontNeck = point(startOf(neck.front).x, backNeck.y + bust.value.balance)
 
-  const backWidth = (valueOf(half, 'back width') + easeFor(choices, 'back width')) / 2
-  const frontWidth = (valueOf(half, 'front width') + easeFor(choices, 'front width')) / 2
-  const armscyeWidth = (valueOf(half, 'bust girth') + easeFor(choices, 'bust')) / 2 - backWidth - frontWidth
+  const backWidth = (measureOf(half, 'back width') + easeFor(choices, 'back width')) / 2
+  const frontWidth = (measureOf(half, 'front width') + easeFor(choices, 'front width')) / 2
+  const armscyeWidth = (measureOf(half, 'bust girth') + easeFor(choices, 'bust')) / 2 - backWidth - frontWidth
   if (armscyeWidth < ARMSCYE.narrowest) return failure(noRoomForArmscye(half, armscyeWidth))
 
-  const shoulder = valueOf(half, 'shoulder length')
-  const underarm = nape.y - valueOf(half, 'scye depth') - easeFor(choices, 'armscye depth')
+  const shoulder = measureOf(half, 'shoulder length')
+  const underarm = nape.y - measureOf(half, 'scye depth') - easeFor(choices, 'armscye depth')
   return success({
     neckline: neck,
     armscyeWidth,
@@ -78,12 +78,12 @@ export function frame(half: BodyHalf, choices: Choices, neckWidth: number, waist
 
 /** The back slopes less than the measure, the front more; their mean is the measure. */
 export function shoulderSlopes(half: BodyHalf): ShoulderSlopes {
-  const slope = valueOf(half, 'shoulder slope')
+  const slope = measureOf(half, 'shoulder slope')
   return { back: slope - SHOULDER.slopeShift, front: slope + SHOULDER.slopeShift }
 }
 
 function noRoomForArmscye(half: BodyHalf, room: number): Problem {
-  const mm = (name: 'back width' | 'front width' | 'bust girth') => `${valueOf(half, name).toFixed(0)} mm`
+  const mm = (name: 'back width' | 'front width' | 'bust girth') => `${measureOf(half, name).toFixed(0)} mm`
   return {
     code: 'no-room-for-armscye',
     where: { field: 'body.back width' },

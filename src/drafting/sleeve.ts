@@ -1,6 +1,6 @@
 import type { Finding } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
-import { type BodyHalf, valueOf } from '../body/body.ts'
+import { type BodyHalf, measureOf } from '../body/body.ts'
 import { pathLength } from '../geometry/path-length.ts'
 import { distance } from '../geometry/point.ts'
 import { type Arm, drawArm, underarmSeamUp } from './arm.ts'
@@ -39,10 +39,10 @@ export function sleeve(half: BodyHalf, choices: Choices, bodice: Bodice): Result
   const back = armscyeSide(bodice.back)
   const armscye = front.length + back.length
   const arm = upperArm(half, choices)
-  const elbow = valueOf(half, 'elbow girth') + easeFor(choices, 'elbow')
-  const wrist = valueOf(half, 'wrist girth') + easeFor(choices, 'wrist')
-  const toElbow = valueOf(half, 'shoulder to elbow')
-  const length = valueOf(half, 'outer arm length')
+  const elbow = measureOf(half, 'elbow girth') + easeFor(choices, 'elbow')
+  const wrist = measureOf(half, 'wrist girth') + easeFor(choices, 'wrist')
+  const toElbow = measureOf(half, 'shoulder to elbow')
+  const length = measureOf(half, 'outer arm length')
   const solve = (given: CapGiven) =>
     solveCap({
       front,

@@ -1,5 +1,5 @@
 import type { Finding } from '../base/problem.ts'
-import { type BodyHalf, valueOf } from '../body/body.ts'
+import { type BodyHalf, measureOf } from '../body/body.ts'
 import { seamOf, seamStart } from '../pattern/seam.ts'
 import { LIKELY } from './defaults.ts'
 import { type DraftedPieces, remeasure } from './remeasure.ts'
@@ -14,7 +14,7 @@ export function unlikelyDraft(half: BodyHalf, pieces: DraftedPieces): Finding[] 
 
 /** The back neck width, solved for the girth, lies between N/6 and N/5 (read: School Sewing; 1916 "To Draft Shirt"). */
 function neckWidth(half: BodyHalf, { back }: DraftedPieces): Finding[] {
-  const girth = valueOf(half, 'neck base girth')
+  const girth = measureOf(half, 'neck base girth')
   const width = seamStart(seamOf(back, 'neckline')).x
   if (width >= girth / LIKELY.neckWidth.most && width <= girth / LIKELY.neckWidth.least) return []
   return [

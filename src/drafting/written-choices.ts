@@ -8,7 +8,7 @@ export type ChoicesTree = { readonly [key: string]: string | null | ChoicesTree 
 const SCHEMA = choicesSchema(makeReaders('mm'))
 
 /** The choices as a performer file would say them, lengths with a unit. */
-export function writeChoices(choices: Choices): ChoicesTree {
+function writeChoices(choices: Choices): ChoicesTree {
   const { bustDart, elbowIntake, elbowDarts, shoulderDart, bicepsWidth, capHeight, leastCapRatio, capEase } = choices
   const lengths = {
     'elbow intake': elbowIntake,

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { BODY_SIDES } from '../../src/base/side.ts'
-import { valueOf as measured } from '../../src/body/body.ts'
+import { measureOf as measured } from '../../src/body/body.ts'
 import { completeBody } from '../../src/body/complete-body.ts'
 import type { GivenMeasures } from '../../src/body/given.ts'
 import { MEASURE_NAMES, type MeasureName } from '../../src/body/measure.ts'

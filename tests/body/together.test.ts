@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type Body, valueOf } from '../../src/body/body.ts'
+import { type Body, measureOf } from '../../src/body/body.ts'
 import { completeBody } from '../../src/body/complete-body.ts'
 import type { GivenMeasures } from '../../src/body/given.ts'
 import { draftedArmscye } from '../../src/body/together.ts'
@@ -42,7 +42,7 @@ describe.skipIf(!SURVEY_IS_HERE)('an estimated scye depth is deep enough for the
         const { right } = body
         return found === undefined
           ? []
-          : [found - draftedArmscye((name) => right[name]?.value, valueOf(right, 'scye depth'))]
+          : [found - draftedArmscye((name) => right[name]?.value, measureOf(right, 'scye depth'))]
       })
     expect(off.length).toBeGreaterThan(150)
     const mean = off.reduce((sum, value) => sum + value, 0) / off.length
@@ -64,7 +64,7 @@ describe.skipIf(!SURVEY_IS_HERE)('an estimated scye depth is deep enough for the
       const body = complete({ ...requiredOf(given), 'upper arm girth': arm })
       const { right } = body
       // At 0.62 of the back waist length the scye cannot be deeper: there the draft itself says what to do.
-      if (valueOf(right, 'scye depth') >= 0.619 * valueOf(right, 'back waist length')) continue
+      if (measureOf(right, 'scye depth') >= 0.619 * measureOf(right, 'back waist length')) continue
       const share = drafted(body)?.share
       expect(share, id).toBeGreaterThan(0.15)
       // Not deeper than it must be, or than the survey lets expect.

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type Body, type BodyHalf, valueOf } from '../../src/body/body.ts'
+import { type Body, type BodyHalf, measureOf } from '../../src/body/body.ts'
 import { type Choices, STANDARD_CHOICES } from '../../src/drafting/choices.ts'
 import type { Draft } from '../../src/drafting/draft.ts'
 import { draftPattern } from '../../src/drafting/draft-pattern.ts'
@@ -123,7 +123,7 @@ describe.each(SIZES.map((body, k) => ({ size: 6 + 2 * k, body })))('a body of si
   })
 
   it('keeps to the handbooks', () => {
-    const neck = valueOf(half, 'neck base girth')
+    const neck = measureOf(half, 'neck base girth')
     const width = seamStart(seam(pattern, 'bodice back', 'neckline')).x
     // Neck width N/6 to N/5 of the neck girth: School Sewing, 1916 "To Draft Shirt" (read).
     expect(width).toBeGreaterThan(neck / 6)
@@ -151,8 +151,8 @@ describe('the armscye beside the body’s own', () => {
     )
     const armscye = length(pattern, 'bodice front', 'armscye') + length(pattern, 'bodice back', 'armscye')
     // Bust ease 64, no bust intake; the girths are from memory, so the range is wide: 5 % either way.
-    expect(armscye / valueOf(body.right, 'armscye girth')).toBeGreaterThan(0.95)
-    expect(armscye / valueOf(body.right, 'armscye girth')).toBeLessThan(1.05)
+    expect(armscye / measureOf(body.right, 'armscye girth')).toBeGreaterThan(0.95)
+    expect(armscye / measureOf(body.right, 'armscye girth')).toBeLessThan(1.05)
   })
 })
 

@@ -9,7 +9,7 @@ import { readPerformer } from '../../src/performer-file.ts'
 type Tree = Readonly<Record<string, unknown>>
 
 /** A performer whose measures make the demo's sleeve, in mm; every test changes what it is about. */
-export const LAMPLIGHTER: Tree = {
+const LAMPLIGHTER: Tree = {
   performer: 'Lamplighter',
   units: 'mm',
   body: {
@@ -39,7 +39,7 @@ export type Outcome =
   | { readonly draft?: never; readonly problems: readonly Problem[] }
 
 /** As `set` of a remedy is applied to a performer file: merged deeply, null leaves out. */
-export function merged(into: Tree, set: Tree): Tree {
+function merged(into: Tree, set: Tree): Tree {
   const result: Record<string, unknown> = { ...into }
   for (const [key, value] of Object.entries(set)) {
     const before = result[key]
