@@ -53,11 +53,12 @@ export { outlineOf } from './pattern/outline.ts'
 export type { EaseRange, Join, JoinPart, Pattern } from './pattern/pattern.ts'
 export type { Dart, Landmark, Line, Notch, Piece, Seam, Side } from './pattern/piece.ts'
 export { landmarkPoint, notchPoints, pieceOf, pointOnSeam, seamLength, seamOf } from './pattern/seam.ts'
+export type { JoinLengths } from './pattern/sewn-line.ts'
 
 // Fit: the fittings replayed on the draft, and the slip that says what was done; own corrections from the same parts.
 
 export type { AllowanceRow } from './fitting/budget.ts'
-export type { FigureChange, JoinChange, JoinLengths, SeamChange } from './fitting/changes.ts'
+export type { FigureChange, JoinChange, SeamChange } from './fitting/changes.ts'
 export type { PieceComparison, PieceParts } from './fitting/compare-piece.ts'
 export {
   compareVersions,

@@ -2,11 +2,10 @@ import type { Finding } from '../base/problem.ts'
 import type { CornerMade } from '../fitting/operation.ts'
 import type { Join, Pattern } from '../pattern/pattern.ts'
 import { seamLength } from '../pattern/seam.ts'
+import { isCapJoin, joinLines, lineEnd, type SewnLine } from '../pattern/sewn-line.ts'
 import { baseName } from '../pattern/side-names.ts'
 import type { Check } from './check.ts'
 import { cornerOf } from './corners.ts'
-import { lineEnd, type SewnLine } from './sewn-line.ts'
-import { isCapJoin, joinLines } from './walk-join.ts'
 import { sayAngle } from './words.ts'
 
 /** The largest corner that a pressed seam hides: 5°. */

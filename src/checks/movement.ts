@@ -2,8 +2,7 @@ import type { PatternVersion } from '../fitting/replay.ts'
 import { neutralLift, sleeveFigures } from '../fitting/sleeve-figures.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece } from '../pattern/piece.ts'
-import { sewnLine } from './sewn-line.ts'
-import { isCapJoin } from './walk-join.ts'
+import { isCapJoin, sewnLine } from '../pattern/sewn-line.ts'
 
 /** How a sleeve moves; mm and degrees. An estimate from the cylinder model, not a promise. */
 export interface MovementRow {

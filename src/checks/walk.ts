@@ -1,7 +1,8 @@
 import type { Finding } from '../base/problem.ts'
 import type { EaseRange, Join } from '../pattern/pattern.ts'
+import { isCapJoin } from '../pattern/sewn-line.ts'
 import type { Check, CheckContext } from './check.ts'
-import { isCapJoin, type WalkedJoin, walkJoin } from './walk-join.ts'
+import { type WalkedJoin, walkJoin } from './walk-join.ts'
 import { sayEase, sayLength } from './words.ts'
 
 /** Rounding of lengths, mm: an ease nearer than this to its limit is on it. */

@@ -1,5 +1,5 @@
-import type { Join, JoinPart, Pattern } from '../pattern/pattern.ts'
-import { pieceOf, seamLength, seamOf } from '../pattern/seam.ts'
+import type { Pattern } from '../pattern/pattern.ts'
+import { isCapJoin, lineOf, notchesOn } from '../pattern/sewn-line.ts'
 
 /** Cap ease of one join: all of it, and what lies above the notches, mm. */
 export interface CapEase {
@@ -15,39 +15,13 @@ export interface CapEase {
  */
 export function capEase(pattern: Pattern, pieceId: string): CapEase[] {
   return pattern.joins
-    .filter((join) => /^(front|back) cap\b/.test(join.id) && join.a.some((part) => part.piece === pieceId))
+    .filter((join) => isCapJoin(join) && join.a.some((part) => part.piece === pieceId))
     .map((join) => {
-      const total = sewnLength(pattern, join.a) - sewnLength(pattern, join.b)
+      const [a, b] = [lineOf(pattern, join.a), lineOf(pattern, join.b)]
+      const total = a.length - b.length
       const notch = join.id.startsWith('front') ? 'front notch' : 'back notch'
-      const a = placeOnJoin(pattern, join.a, notch)
-      const b = placeOnJoin(pattern, join.b, notch)
-      if (a === undefined || b === undefined) return { join: join.id, total }
-      return { join: join.id, total, aboveNotch: total - (a - b) }
+      const [onA, onB] = [a, b].map((line) => new Map(notchesOn(line)).get(notch))
+      if (onA === undefined || onB === undefined) return { join: join.id, total }
+      return { join: join.id, total, aboveNotch: total - (onA - onB) }
     })
-}
-
-function range(pattern: Pattern, part: JoinPart): { from: number; to: number } {
-  const seam = seamOf(pieceOf(pattern, part.piece), part.seam)
-  return { from: part.from ?? 0, to: part.to ?? seamLength(seam) }
-}
-
-function sewnLength(pattern: Pattern, parts: Join['a']): number {
-  return parts.reduce((sum, part) => {
-    const { from, to } = range(pattern, part)
-    return sum + (to - from)
-  }, 0)
-}
-
-/** mm from the start of the joined line to the notch of that name. */
-function placeOnJoin(pattern: Pattern, parts: Join['a'], notchId: string): number | undefined {
-  let base = 0
-  for (const part of parts) {
-    const { from, to } = range(pattern, part)
-    const notch = pieceOf(pattern, part.piece).notches.find(
-      (n) => (n.id === notchId || n.id.startsWith(`${notchId} `)) && n.seam === part.seam && n.along >= from && n.along <= to,
-    )
-    if (notch) return base + (part.reversed ? to - notch.along : notch.along - from)
-    base += to - from
-  }
-  return undefined
 }
