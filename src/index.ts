@@ -115,6 +115,11 @@ export { type SlipHead, slipText } from './fitting/slip-text.ts'
 export { splitSides } from './fitting/split-sides.ts'
 export { type SpreadOptions, spread } from './fitting/spread.ts'
 
+// Advise: from what is seen on the body to the corrections to try.
+
+export { ADVICE_PLACES, type AdviceCause, type AdviceEntry, type AdvicePlace } from './fitting/advice/advice.ts'
+export { type Advice, type AdviceOptions, adviceFor } from './fitting/advice/advice-for.ts'
+
 // Check: what a draper would look at again; the walk of every join; the report.
 
 export type { Check, CheckContext } from './checks/check.ts'

@@ -61,6 +61,9 @@ const VALUES = [
   'slipText',
   'sayPlace',
   'compareVersions',
+  // advise
+  'ADVICE_PLACES',
+  'adviceFor',
   // check
   'CHECKS',
   'runChecks',
@@ -99,6 +102,7 @@ const TYPES = [
   'Anchor HingeOptions ReMarkOptions ResolveCapOptions RotateDartOptions SeamPoint SetDartOptions SlideDartOptions',
   'SpreadOptions Station',
   'SlipMove JoinDifference MovePeak PieceComparison PieceParts SeamMove SeamPlace VersionComparison',
+  'Advice AdviceCause AdviceEntry AdviceOptions AdvicePlace',
   'Check CheckContext MovementRow Report ReportMeasure ReportOptions WalkedJoin WalkedSpan',
   'ComparedPiece DrawnMove',
   'FillMark LayOutOptions Mark MarkKind Paper PieceDrawing PlacedDrawing Scene SheetInfo StrokeMark TextMark',
