@@ -126,6 +126,7 @@ export type { Check, CheckContext } from './checks/check.ts'
 export { CHECKS, runChecks } from './checks/checks.ts'
 export type { MovementRow } from './checks/movement.ts'
 export { presentMeasures } from './checks/present-measures.ts'
+export type { ReachForward } from './checks/reach-forward.ts'
 export { makeReport, type Report, type ReportMeasure, type ReportOptions, walkJoins } from './checks/report.ts'
 export type { WalkedJoin, WalkedSpan } from './checks/walk-join.ts'
 

@@ -62,7 +62,7 @@ export function makeReport(options: ReportOptions): Report {
     findings: sortFindings(options.findings),
     measures: options.measures.map(reportMeasure),
     joins: walkJoins(present.pattern).map(roundedJoin),
-    movement: movement(options.versions).map(roundedMovement),
+    movement: movement(options.versions, options.measures).map(roundedMovement),
     slip: options.slip,
     files: options.files,
     allowances: options.allowances.map((row) => ({
@@ -104,15 +104,18 @@ function roundedSpan<T extends Pick<WalkedSpan, 'a' | 'b' | 'ease'>>(span: T): T
   return { ...span, a: tidy(span.a), b: tidy(span.b), ease: tidy(span.ease) }
 }
 
+/** Every number of a row, however deep. */
 function roundedMovement(row: MovementRow): MovementRow {
+  const { reachForward } = row
   return {
-    ...row,
-    capHeight: tidy(row.capHeight),
-    armscye: tidy(row.armscye),
-    bicepsWidth: tidy(row.bicepsWidth),
-    neutralLift: tidy(row.neutralLift),
-    liftPer10mm: tidy(row.liftPer10mm),
+    ...roundedNumbers(row),
+    ...(reachForward === undefined ? {} : { reachForward: roundedNumbers(reachForward) }),
   }
+}
+
+function roundedNumbers<T extends object>(row: T): T {
+  const entries = Object.entries(row).map(([key, value]) => [key, typeof value === 'number' ? tidy(value) : value])
+  return Object.fromEntries(entries) as T
 }
 
 /** To a millionth, so that rounding does not differ between machines; never a negative zero. */
