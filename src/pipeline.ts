@@ -43,7 +43,8 @@ export function makePattern(text: string, file: string, options: MakeOptions = {
   const read = readPerformer(text, file, readersOf(corrections))
   if (!read.ok) return read
   const performer = read.value
-  const placed = (problems: readonly Problem[]) => failure(...locate(problems, text, file).map((problem) => inUnit(problem, performer.units)))
+  const placed = (problems: readonly Problem[]) =>
+    failure(...locate(problems, text, file).map((problem) => inUnit(problem, performer.units)))
   const body = completeBody(performer.body)
   if (!body.ok) return placed(body.problems)
   const drafted = draftPattern(body.value.body, performer.choices, performer.allowances.standard)
@@ -58,9 +59,9 @@ export function makePattern(text: string, file: string, options: MakeOptions = {
   const measures = presentMeasures(draft.measures, pattern)
   const found: Finding[] = [
     ...body.value.findings,
-    ...draft.findings,
+    ...draft.findings.filter((finding) => !checks.some((check) => check.replaces?.includes(finding.code))),
     ...replayed.value.findings,
-    ...runChecks({ pattern, measures, units: performer.units, corners }, checks),
+    ...runChecks({ pattern, measures, units: performer.units, corners, body: body.value.body }, checks),
   ]
   const findings = locate(found, text, file).map((finding) => inUnit(finding, performer.units))
   const { performer: name, production } = performer

@@ -10,6 +10,7 @@ const FLAT = 0.2
 export const capHeight: Check = {
   name: 'cap-height',
   looksAt: 'cap height against the armscye: a fitted sleeve has a quarter to a third',
+  replaces: ['cap-low'],
   run: ({ pattern, units }) =>
     pattern.pieces.flatMap((piece): Finding[] => {
       const cap = capFigures(pattern, piece)

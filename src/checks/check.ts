@@ -1,5 +1,6 @@
 import type { Finding } from '../base/problem.ts'
 import type { LengthUnit } from '../base/units.ts'
+import type { Body } from '../body/body.ts'
 import type { MeasureRow } from '../drafting/draft.ts'
 import type { CornerMade } from '../fitting/operation.ts'
 import type { Pattern } from '../pattern/pattern.ts'
@@ -12,6 +13,8 @@ export interface CheckContext {
   readonly measures: readonly MeasureRow[]
   /** The unit in which findings speak; numbers stay mm everywhere else. */
   readonly units: LengthUnit
+  /** The body, for what no line of the pattern shows: whether the hand passes; not looked at when absent. */
+  readonly body?: Body
   /** Corners that corrections meant to make and have explained; none when absent. */
   readonly corners?: readonly CornerMade[]
 }
@@ -23,5 +26,7 @@ export interface CheckContext {
 export interface Check {
   readonly name: string
   readonly looksAt: string
+  /** Codes of the draft's own findings that this check says of the pattern as it stands, so that they are not said twice. */
+  readonly replaces?: readonly string[]
   readonly run: (context: CheckContext) => Finding[]
 }

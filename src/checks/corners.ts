@@ -2,6 +2,11 @@ import type { Path } from '../geometry/path.ts'
 import { directionAlong, pathLength } from '../geometry/path-length.ts'
 import { scale, turnBetween } from '../geometry/point.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
+import { seamLength } from '../pattern/seam.ts'
+import { lineEnd, type SewnLine } from '../pattern/sewn-line.ts'
+
+/** A line that ends this near to the end of its seam ends at a corner of the piece, mm. */
+const SEAM_END = 0.001
 
 /** The angle inside the piece, radians, between two paths that meet end to end: `before` ends where `after` starts. */
 export function insideAngle(before: Path, after: Path): number {
@@ -31,4 +36,19 @@ export function cornerOf(piece: Piece, seam: Seam, which: 'start' | 'end'): { an
   }
   const neighbor = seamBefore(piece, seam)
   return { angle: insideAngle(neighbor.parts[neighbor.parts.length - 1] as Path, first), neighbor }
+}
+
+/** A corner of a piece where a sewn line begins or ends: the seam that goes on from there, and the angle inside. */
+export interface LineCorner {
+  readonly piece: Piece
+  readonly neighbor: Seam
+  readonly angle: number
+}
+
+/** The corner of the piece where the line begins or ends; undefined where that is not the end of a seam. */
+export function cornerOfLine(line: SewnLine, which: 'start' | 'end'): LineCorner | undefined {
+  const { stretch, along } = lineEnd(line, which)
+  const atStart = along < SEAM_END
+  if (!atStart && along < seamLength(stretch.seam) - SEAM_END) return undefined
+  return { ...cornerOf(stretch.piece, stretch.seam, atStart ? 'start' : 'end'), piece: stretch.piece }
 }

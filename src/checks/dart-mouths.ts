@@ -23,7 +23,8 @@ function folded(piece: Piece, dart: Dart): Finding[] {
   if (!before || !after) return []
   const one = insideAngle(before, polyline([dart.mouth[0], dart.point]))
   const other = insideAngle(polyline([dart.point, dart.mouth[1]]), after)
-  const corner = one + other - Math.PI
+  // A leg that leaves the piece is a corner of less than half a turn, the other way.
+  const corner = Math.atan2(-Math.sin(one + other), -Math.cos(one + other))
   if (Math.abs(corner) <= SMOOTH) return []
   return [
     {

@@ -24,9 +24,14 @@ export const wearingEase: Check = {
   run: (context) => context.measures.flatMap((row) => easeOf(context, row)),
 }
 
+/** Whether a measure has less than half of its ease. */
+export function bindsOn(row: MeasureRow): boolean {
+  return row.ease > 0 && row.drafted - row.body < BINDS * row.ease
+}
+
 function easeOf({ units }: CheckContext, row: MeasureRow): Finding[] {
+  if (!bindsOn(row)) return []
   const left = row.drafted - row.body
-  if (row.ease <= 0 || left >= BINDS * row.ease) return []
   const tooSmall = left < 0 && GIRTHS.has(row.name)
   const side = row.side === 'both' ? '' : ` ${row.side}`
   return [
