@@ -27,7 +27,7 @@ function compared(row: MeasureRow, units: LengthUnit): Finding[] {
       code: 'not-as-asked',
       severity: 'note',
       where: { field: `body.${row.name}` },
-      actual: `${row.name}${side}: the pattern has ${say(row.drafted)}`,
+      actual: `${row.name}${side}: ${say(row.drafted)} on the pattern, ${say(row.asked)} asked`,
       expected: `${say(row.asked)}, as asked`,
       hint: 'right if a fitting meant it; if not, look for the correction on the alteration slip',
     },
