@@ -122,7 +122,7 @@ export { type Advice, type AdviceOptions, adviceFor } from './fitting/advice/adv
 
 // Check: what a draper would look at again; the walk of every join; the report.
 
-export type { Check, CheckContext } from './checks/check.ts'
+export type { Check, CheckContext, Found, WrittenCorrection } from './checks/check.ts'
 export { CHECKS, runChecks } from './checks/checks.ts'
 export type { MovementRow } from './checks/movement.ts'
 export { presentMeasures } from './checks/present-measures.ts'

@@ -103,7 +103,7 @@ const TYPES = [
   'SpreadOptions Station',
   'SlipMove JoinDifference MovePeak PieceComparison PieceParts SeamMove SeamPlace VersionComparison',
   'Advice AdviceCause AdviceEntry AdviceOptions AdvicePlace',
-  'Check CheckContext MovementRow ReachForward Report ReportMeasure ReportOptions WalkedJoin WalkedSpan',
+  'Check CheckContext Found WrittenCorrection MovementRow ReachForward Report ReportMeasure ReportOptions WalkedJoin WalkedSpan',
   'ComparedPiece DrawnMove',
   'FillMark LayOutOptions Mark MarkKind Paper PieceDrawing PlacedDrawing Scene SheetInfo StrokeMark TextMark',
   'TileOptions TilePage TileSet',

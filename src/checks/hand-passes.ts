@@ -1,14 +1,17 @@
-import type { Finding } from '../base/problem.ts'
 import type { BodySide } from '../base/side.ts'
 import type { Body } from '../body/body.ts'
 import { distance } from '../geometry/point.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
 import { pointOnSeam, seamLength } from '../pattern/seam.ts'
-import type { Check, CheckContext } from './check.ts'
+import type { Check, CheckContext, Found } from './check.ts'
+import { onSide } from './tries-for-join.ts'
 import { sayLength } from './words.ts'
 
 /** Steps in which an opening is tried, mm: no opening is planned finer. */
 const STEP = 5
+
+/** A hand that just passes needs a little more, mm. */
+const ROOM = 0.5
 
 /** An opening may run this share of the way up the underarm seam: about to the elbow. */
 const TO_ELBOW = 0.5
@@ -21,7 +24,7 @@ export const handPasses: Check = {
   run: (context) => context.pattern.pieces.flatMap((piece) => passes(context, piece)),
 }
 
-function passes({ body, units }: CheckContext, piece: Piece): Finding[] {
+function passes({ body, units }: CheckContext, piece: Piece): Found[] {
   const wrist = seamNamed(piece, 'wrist')
   const front = seamNamed(piece, 'front underarm seam')
   const back = seamNamed(piece, 'back underarm seam')
@@ -38,6 +41,7 @@ function passes({ body, units }: CheckContext, piece: Piece): Finding[] {
       severity: opening === undefined ? 'warning' : 'note',
       where: { piece: piece.id, seam: wrist.id },
       actual: `hand girth ${sayLength(hand.value, units)}${hand.estimated ? ' (estimated)' : ''}, wrist ${sayLength(width, units)}`,
+      tries: [{ do: 'widen', at: 'wrist', by: `${Math.ceil(hand.value - width + ROOM)} mm`, ...onSide(piece) }],
       expected: 'a wrist that lets the hand through, or an opening',
       hint:
         opening === undefined
