@@ -61,7 +61,10 @@ export function makePattern(text: string, file: string, options: MakeOptions = {
     ...body.value.findings,
     ...draft.findings.filter((finding) => !checks.some((check) => check.replaces?.includes(finding.code))),
     ...replayed.value.findings,
-    ...runChecks({ pattern, measures, units: performer.units, corners, body: body.value.body }, checks),
+    ...runChecks(
+      { pattern, measures, units: performer.units, corners, body: body.value.body, cloth: performer.choices.cloth },
+      checks,
+    ),
   ]
   const findings = locate(found, text, file).map((finding) => inUnit(finding, performer.units))
   const { performer: name, production } = performer

@@ -56,6 +56,12 @@ export const SEAM_MUTATIONS: readonly Mutation[] = [
   way('more cap than leather takes', ['cap-too-full'], () =>
     withJoin(pattern, 'front cap', (join) => ({ ...join, ease: { min: 0, target: 2, max: 4 } })),
   ),
+  way('nearly as much cap as the cloth takes', ['ease-stitching'], () => ({
+    ...pattern,
+    joins: pattern.joins.map((join) =>
+      / cap$/.test(join.id) ? { ...join, ease: { ...join.ease, max: 1.1 * join.ease.target } } : join,
+    ),
+  })),
   way('a join of a seam that is gone', ['join-without-seam'], () =>
     withJoin(
       pattern,
