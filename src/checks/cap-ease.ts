@@ -3,7 +3,7 @@ import { CLOTH_EASE } from '../drafting/defaults.ts'
 import { EASE_STITCHING } from '../pattern/ease-stitching.ts'
 import type { Piece } from '../pattern/piece.ts'
 import { isCapJoin } from '../pattern/sewn-line.ts'
-import { namedSide } from '../pattern/side-names.ts'
+import { baseName, namedSide } from '../pattern/side-names.ts'
 import type { Check, CheckContext } from './check.ts'
 import { type WalkedJoin, walkJoin } from './walk-join.ts'
 import { sayEase, sayLength } from './words.ts'
@@ -36,13 +36,14 @@ function nearly({ units, cloth }: CheckContext, piece: Piece, halves: readonly W
   const most = cloth === undefined ? sum((half) => half.declared.max) : CLOTH_EASE[cloth].most * armscye
   if (ease <= NEAR * most || halves.some((half) => half.ease > half.declared.max)) return []
   const percent = (mm: number) => `${Math.round((100 * mm) / armscye)} %`
+  const eases = halves.map((half) => `${baseName(half.id)} ${sayEase(half.ease, units)}`).join(', ')
   const rows = EASE_STITCHING.map((mm) => sayLength(mm, units)).join(' and ')
   return [
     {
       code: 'ease-stitching',
       severity: 'note',
       where: { piece: piece.id, seam: 'cap' },
-      actual: `ease ${sayEase(ease, units)} on an armscye of ${sayLength(armscye, units)}, ${percent(ease)}; ${cloth ?? 'the cloth'} takes ${percent(most)} without gathers`,
+      actual: `ease ${eases}, ${percent(ease)} of the armscye; ${cloth ?? 'the cloth'} takes ${percent(most)} without gathers`,
       expected: `less than ${percent(NEAR * most)} to go in by pins alone`,
       hint: `run two rows of ease stitching from notch to notch over the shoulder, ${rows} outside the stitching line; draw them up, spread and steam before the sleeve is set`,
     },

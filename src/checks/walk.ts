@@ -37,7 +37,7 @@ function walkOne(context: CheckContext, join: Join): Found[] {
   ]
 }
 
-function totalFindings({ units }: CheckContext, { id, ease, declared, a, b }: WalkedJoin): Found[] {
+function totalFindings({ units, cloth }: CheckContext, { id, ease, declared, a, b }: WalkedJoin): Found[] {
   const cap = isCapJoin({ id })
   const where = { join: id }
   const lengths = `${sayLength(a, units)} is sewn to ${sayLength(b, units)}: ease ${sayEase(ease, units)}`
@@ -68,7 +68,7 @@ function totalFindings({ units }: CheckContext, { id, ease, declared, a, b }: Wa
       expected: range,
       tries: triesForJoin(id, ease - declared.target),
       hint: cap
-        ? `${sayLength(ease - declared.max, units)} more than the cloth eases in without gathers: take the cap in, lower the underarm of the bodice, or cut a cloth that takes more`
+        ? `${sayLength(ease - declared.max, units)} more than ${cloth ?? 'the cloth'} eases in without gathers: take the cap in, lower the underarm of the bodice, or cut a cloth that takes more`
         : `shorten the first seam, or lengthen the second, by ${sayLength(ease - declared.target, units)}`,
     },
   ]
