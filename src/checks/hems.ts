@@ -1,9 +1,9 @@
 import type { Finding } from '../base/problem.ts'
 import type { LengthUnit } from '../base/units.ts'
+import { cornerOfLine } from '../pattern/corners.ts'
 import type { Join, Pattern } from '../pattern/pattern.ts'
 import { isCapJoin, joinLines } from '../pattern/sewn-line.ts'
 import type { Check } from './check.ts'
-import { cornerOfLine } from './corners.ts'
 import { sayLength } from './words.ts'
 
 /** Hems that differ by no more turn up as one, mm. */

@@ -1,13 +1,13 @@
 import type { Finding } from '../base/problem.ts'
 import type { BodySide } from '../base/side.ts'
 import type { LengthUnit } from '../base/units.ts'
+import { seamAfter } from '../pattern/corners.ts'
 import { halvesOf } from '../pattern/join-pattern.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece } from '../pattern/piece.ts'
 import { seamLength } from '../pattern/seam.ts'
 import { baseName, drawnSide, namedSide, otherSide } from '../pattern/side-names.ts'
 import type { Check } from './check.ts'
-import { seamAfter } from './corners.ts'
 import { sayLength } from './words.ts'
 
 /** Left and right that differ by no more are cut as one, mm; the walk accepts as much between two notches (CASES 17). */

@@ -1,10 +1,6 @@
 import type { Finding } from '../base/problem.ts'
-import { heading, type Point, turnBetween } from '../geometry/point.ts'
-import type { Piece, Seam } from '../pattern/piece.ts'
-import { directionOnSeam, seamLength } from '../pattern/seam.ts'
-import { baseName } from '../pattern/side-names.ts'
+import { centerJunctions, type EdgeEnd, type Junction } from '../pattern/junctions.ts'
 import type { Check } from './check.ts'
-import { cornerOf, seamAfter } from './corners.ts'
 import { sayAngle } from './words.ts'
 
 /** A center that is off square by more than this shows a point or a nick when unfolded: 2°. */
@@ -14,48 +10,20 @@ const SQUARE = (2 * Math.PI) / 180
 export const squareCorners: Check = {
   name: 'square-corners',
   looksAt: 'neckline and waist square to the center lines',
-  run: ({ pattern }) =>
-    pattern.pieces.flatMap((piece) => [
-      ...piece.seams
-        .filter((seam) => /^center (front|back)\b/.test(seam.id))
-        .flatMap((seam) =>
-          (['start', 'end'] as const).flatMap((which) => {
-            const { angle, neighbor } = cornerOf(piece, seam, which)
-            return square(piece, neighbor, seam.id, angle)
-          }),
-        ),
-      ...(piece.side === 'whole' ? acrossCenter(piece) : []),
-    ]),
+  run: ({ pattern }) => centerJunctions(pattern).flatMap(square),
 }
 
-/** The halves of a whole piece, each against the center line, which is upright. */
-function acrossCenter(piece: Piece): Finding[] {
-  const center = piece.lines.find((line) => /^center (front|back)$/.test(line.id))?.id ?? 'center'
-  return piece.seams.flatMap((seam) => {
-    const next = seamAfter(piece, seam)
-    if (seam.id === next.id || baseName(seam.id) !== baseName(next.id)) return []
-    const arriving = directionOnSeam(seam, seamLength(seam))
-    const leaving = directionOnSeam(next, 0)
-    // Anticlockwise the upper edge runs toward −x, the lower one toward +x.
-    const level = arriving.x + leaving.x < 0 ? Math.PI : 0
-    const tilt = (p: Point) => turnBetween(heading(level), p)
-    return [
-      ...square(piece, seam, center, Math.PI / 2 + tilt(arriving)),
-      ...square(piece, next, center, Math.PI / 2 - tilt(leaving)),
-    ]
-  })
-}
-
-function square(piece: Piece, seam: Seam, center: string, angle: number): Finding[] {
-  if (Math.abs(angle - Math.PI / 2) <= SQUARE) return []
+function square({ across, edges, corner }: Junction): Finding[] {
+  if (Math.abs(corner) <= SQUARE) return []
+  const { piece, seam } = edges[0] as EdgeEnd
   return [
     {
       code: 'center-not-square',
       severity: 'warning',
       where: { piece: piece.id, seam: seam.id },
-      actual: `${seam.id} meets ${center} at ${sayAngle(angle)}`,
+      actual: `${seam.id} meets ${across} at ${sayAngle(corner + Math.PI / 2)}`,
       expected: `90°, within ${sayAngle(SQUARE)}`,
-      hint: `true ${seam.id} square to ${center} over the last 10 mm`,
+      hint: `true ${seam.id} square to ${across}`,
     },
   ]
 }

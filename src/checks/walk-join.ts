@@ -1,10 +1,10 @@
 import { distance } from '../geometry/point.ts'
+import { cornerOf } from '../pattern/corners.ts'
 import type { EaseRange, Join, Pattern } from '../pattern/pattern.ts'
 import type { Landmark, Piece } from '../pattern/piece.ts'
 import { landmarkPoint, pointOnSeam, seamLength } from '../pattern/seam.ts'
 import { isCapJoin, joinLines, lineEnd, notchesOn, type SewnLine } from '../pattern/sewn-line.ts'
 import { baseName } from '../pattern/side-names.ts'
-import { cornerOf } from './corners.ts'
 
 /** One stretch of a join from mark to mark; mm of sewn length, ease = a − b. */
 export interface WalkedSpan {
