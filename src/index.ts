@@ -96,7 +96,13 @@ export {
   type SeamPosition,
 } from './fitting/position-map.ts'
 export type { CorrectionRecord, CorrectionSide, FittingRecord } from './fitting/record.ts'
-export { type PatternVersion, type Replayed, type ReplayOptions, replay } from './fitting/replay.ts'
+export {
+  type PatternVersion,
+  type Replayed,
+  type ReplayOptions,
+  replay,
+  type TruedInFitting,
+} from './fitting/replay.ts'
 export { sayPlace } from './fitting/resolve-place.ts'
 
 // The pattern operations that corrections are made of: move a line, cut and spread or turn, darts, marks, the cap.
@@ -114,6 +120,7 @@ export type { SlipEntry, SlipMove } from './fitting/slip.ts'
 export { type SlipHead, slipText } from './fitting/slip-text.ts'
 export { splitSides } from './fitting/split-sides.ts'
 export { type SpreadOptions, spread } from './fitting/spread.ts'
+export { type TruedEdge, type TruedSeams, type TrueOptions, trueSeams } from './fitting/true-seams.ts'
 
 // Advise: from what is seen on the body to the corrections to try.
 

@@ -2,7 +2,7 @@ import type { Finding } from '../base/problem.ts'
 import { MEASURES } from '../body/measure.ts'
 import type { MeasureRow } from '../drafting/draft.ts'
 import type { AllowanceRow } from '../fitting/budget.ts'
-import type { PatternVersion } from '../fitting/replay.ts'
+import type { PatternVersion, TruedInFitting } from '../fitting/replay.ts'
 import type { SlipEntry } from '../fitting/slip.ts'
 import type { EaseRange, Pattern } from '../pattern/pattern.ts'
 import { type MovementRow, movement } from './movement.ts'
@@ -35,6 +35,8 @@ export interface Report {
   readonly slip: readonly SlipEntry[]
   readonly files: readonly string[]
   readonly allowances: readonly AllowanceRow[]
+  /** What truing moved, fitting by fitting. */
+  readonly trued: readonly TruedInFitting[]
 }
 
 export interface ReportOptions {
@@ -48,6 +50,7 @@ export interface ReportOptions {
   readonly slip: readonly SlipEntry[]
   readonly files: readonly string[]
   readonly allowances: readonly AllowanceRow[]
+  readonly trued?: readonly TruedInFitting[]
 }
 
 /** The whole report of a pattern: what was found, measured, walked and used up. Numbers to a millionth. */
@@ -70,6 +73,13 @@ export function makeReport(options: ReportOptions): Report {
       cut: tidy(row.cut),
       used: tidy(row.used),
       left: tidy(row.left),
+    })),
+    trued: (options.trued ?? []).map((edge) => ({
+      ...edge,
+      corner: tidy(edge.corner),
+      reach: tidy(edge.reach),
+      move: tidy(edge.move),
+      longer: tidy(edge.longer),
     })),
   }
 }

@@ -83,6 +83,7 @@ function commonOptions(y: Argv) {
     .positional('files', { type: 'string', describe: 'performer files; - is standard input' })
     .option('json', { type: 'boolean', describe: JSON_HELP })
     .option('quiet', { alias: 'q', type: 'boolean', describe: 'print problems and findings of severity error only' })
+    .option('no-true', { type: 'boolean', describe: 'leave the seams as the corrections made them, small corners too' })
 }
 
 function checkOptions(y: Argv) {

@@ -5,7 +5,21 @@ import type { Status } from './run.ts'
 import type { Terminal } from './terminal.ts'
 
 const COMMANDS = ['draft', 'check', 'compare', 'advise']
-const OPTIONS = ['output', 'as', 'paper', 'pieces', 'until', 'from', 'to', 'place', 'json', 'quiet', 'help', 'version']
+const OPTIONS = [
+  'output',
+  'as',
+  'paper',
+  'pieces',
+  'until',
+  'from',
+  'to',
+  'place',
+  'no-true',
+  'json',
+  'quiet',
+  'help',
+  'version',
+]
 
 /** Says what was typed wrongly, as problems like any others. `message` is yargs's own, in English. */
 export function reportUsage(message: string, args: readonly string[], terminal: Terminal): Status {

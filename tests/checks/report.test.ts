@@ -42,6 +42,7 @@ describe('the report', () => {
       'production',
       'scyewright',
       'slip',
+      'trued',
       'version',
     ]
     expect(Object.keys(report).sort()).toEqual(fields)
