@@ -53,11 +53,12 @@ export { outlineOf } from './pattern/outline.ts'
 export type { EaseRange, Join, JoinPart, Pattern } from './pattern/pattern.ts'
 export type { Dart, Landmark, Line, Notch, Piece, Seam, Side } from './pattern/piece.ts'
 export { landmarkPoint, notchPoints, pieceOf, pointOnSeam, seamLength, seamOf } from './pattern/seam.ts'
+export type { JoinLengths } from './pattern/sewn-line.ts'
 
 // Fit: the fittings replayed on the draft, and the slip that says what was done; own corrections from the same parts.
 
 export type { AllowanceRow } from './fitting/budget.ts'
-export type { FigureChange, JoinChange, JoinLengths, SeamChange } from './fitting/changes.ts'
+export type { FigureChange, JoinChange, SeamChange } from './fitting/changes.ts'
 export type { PieceComparison, PieceParts } from './fitting/compare-piece.ts'
 export {
   compareVersions,
@@ -95,7 +96,13 @@ export {
   type SeamPosition,
 } from './fitting/position-map.ts'
 export type { CorrectionRecord, CorrectionSide, FittingRecord } from './fitting/record.ts'
-export { type PatternVersion, type Replayed, type ReplayOptions, replay } from './fitting/replay.ts'
+export {
+  type PatternVersion,
+  type Replayed,
+  type ReplayOptions,
+  replay,
+  type TruedInFitting,
+} from './fitting/replay.ts'
 export { sayPlace } from './fitting/resolve-place.ts'
 
 // The pattern operations that corrections are made of: move a line, cut and spread or turn, darts, marks, the cap.
@@ -113,14 +120,21 @@ export type { SlipEntry, SlipMove } from './fitting/slip.ts'
 export { type SlipHead, slipText } from './fitting/slip-text.ts'
 export { splitSides } from './fitting/split-sides.ts'
 export { type SpreadOptions, spread } from './fitting/spread.ts'
+export { type TruedEdge, type TruedSeams, type TrueOptions, trueSeams } from './fitting/true-seams.ts'
 export { versionUnder } from './fitting/version-under.ts'
+
+// Advise: from what is seen on the body to the corrections to try.
+
+export { ADVICE_PLACES, type AdviceCause, type AdviceEntry, type AdvicePlace } from './fitting/advice/advice.ts'
+export { type Advice, type AdviceOptions, adviceFor } from './fitting/advice/advice-for.ts'
 
 // Check: what a draper would look at again; the walk of every join; the report.
 
-export type { Check, CheckContext } from './checks/check.ts'
+export type { Check, CheckContext, Found, WrittenCorrection } from './checks/check.ts'
 export { CHECKS, runChecks } from './checks/checks.ts'
 export type { MovementRow } from './checks/movement.ts'
 export { presentMeasures } from './checks/present-measures.ts'
+export type { ReachForward } from './checks/reach-forward.ts'
 export { makeReport, type Report, type ReportMeasure, type ReportOptions, walkJoins } from './checks/report.ts'
 export type { WalkedJoin, WalkedSpan } from './checks/walk-join.ts'
 

@@ -19,6 +19,8 @@ import { readPerformer } from './performer-file.ts'
 export interface MakeOptions {
   /** Label of the last fitting to replay, or `none` for the draft before any; all of them when absent. */
   readonly until?: string
+  /** Leaves the seams as the corrections made them; without it they are trued after every fitting. */
+  readonly raw?: boolean
   /** The corrections there are, in place of `CORRECTIONS`; own ones beside them: `[...CORRECTIONS, mine]`. */
   readonly corrections?: readonly Correction[]
   /** The checks to run, in place of `CHECKS`. */
@@ -37,9 +39,9 @@ export interface MadePattern {
   readonly report: Report
 }
 
-/** The main path: read → complete the body → draft → replay the fittings → check → report. */
+/** The main path: read → complete the body → draft → replay the fittings and true them → check → report. */
 export function makePattern(text: string, file: string, options: MakeOptions = {}): Result<MadePattern> {
-  const { corrections = CORRECTIONS, checks = CHECKS } = options
+  const { corrections = CORRECTIONS, checks = CHECKS, raw = false } = options
   const read = readPerformer(text, file, readersOf(corrections))
   if (!read.ok) return read
   const performer = read.value
@@ -51,20 +53,33 @@ export function makePattern(text: string, file: string, options: MakeOptions = {
   if (!drafted.ok) return placed(drafted.problems)
   const draft = drafted.value
   const until = options.until === undefined ? {} : { until: options.until }
-  const words = { units: performer.units, corrections, ...until }
+  const words = { units: performer.units, corrections, raw, ...until }
   const replayed = replay(draft.pattern, performer.fittings, performer.allowances, words)
   if (!replayed.ok) return placed(replayed.problems)
-  const { versions, pattern, slip, allowances, corners } = replayed.value
+  const { versions, pattern, slip, allowances, corners, trued } = replayed.value
   const version = (versions[versions.length - 1] as PatternVersion).label
   const measures = presentMeasures(draft.measures, pattern)
   const found: Finding[] = [
     ...body.value.findings,
-    ...draft.findings,
+    ...draft.findings.filter((finding) => !checks.some((check) => check.replaces?.includes(finding.code))),
     ...replayed.value.findings,
-    ...runChecks({ pattern, measures, units: performer.units, corners }, checks),
+    ...runChecks(
+      { pattern, measures, units: performer.units, corners, body: body.value.body, cloth: performer.choices.cloth },
+      checks,
+    ),
   ]
   const findings = locate(found, text, file).map((finding) => inUnit(finding, performer.units))
   const { performer: name, production } = performer
-  const report = makeReport({ performer: name, production, versions, findings, measures, slip, allowances, files: [] })
+  const report = makeReport({
+    performer: name,
+    production,
+    versions,
+    findings,
+    measures,
+    slip,
+    allowances,
+    trued,
+    files: [],
+  })
   return success({ performer, draft, versions, pattern, version, report })
 }

@@ -5,13 +5,19 @@ import type { LengthUnit } from './units.ts'
 /** Below this an inch tape has no mark to say it with, mm: such a length stays in mm. */
 const SMALLEST_ON_A_TAPE = 1.5
 
-/** A length in mm, unless it stands in brackets behind the same in inches. */
-const LENGTH = /(?<!in \(|[\d.])(-?\d+(?:\.\d+)?) mm\b/g
+/** A length in mm, or a range of them with its unit said once, unless it stands in brackets behind the same in inches. */
+const LENGTH = /(?<!in \(|[\d.])(?:(\d+(?:\.\d+)?)( to |–))?(-?\d+(?:\.\d+)?) mm\b/g
 
 /** The words of a problem or finding with its lengths in the reader's unit; what was written in mm inside is mm there. */
 export function inUnit<T extends Finding | Problem>(item: T, unit: LengthUnit): T {
   if (unit === 'mm') return item
-  const words = (text: string) => text.replace(LENGTH, (as, n) => length(Number(n), as, unit))
+  const words = (text: string) =>
+    text.replace(LENGTH, (_, first: string | undefined, between: string, n: string) => {
+      const said = length(Number(n), `${n} mm`, unit)
+      return first === undefined
+        ? said
+        : `${Number(first) === 0 ? '0' : length(Number(first), `${first} mm`, unit)}${between}${said}`
+    })
   return { ...item, actual: words(item.actual), expected: words(item.expected), hint: words(item.hint) }
 }
 

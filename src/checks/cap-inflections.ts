@@ -3,9 +3,9 @@ import { inflections } from '../geometry/inflections.ts'
 import type { Path } from '../geometry/path.ts'
 import { tangentAt } from '../geometry/path-length.ts'
 import { type Point, turnBetween } from '../geometry/point.ts'
+import { seamAfter } from '../pattern/corners.ts'
 import type { Piece, Seam } from '../pattern/piece.ts'
 import type { Check } from './check.ts'
-import { seamAfter } from './corners.ts'
 
 /** A bend of less than this is the pencil's width and no change of direction: a quarter of a degree. */
 const UNSEEN = Math.PI / 720

@@ -1,5 +1,7 @@
 import type { Finding } from '../base/problem.ts'
 import type { LengthUnit } from '../base/units.ts'
+import type { Body } from '../body/body.ts'
+import type { Cloth } from '../drafting/choices.ts'
 import type { MeasureRow } from '../drafting/draft.ts'
 import type { CornerMade } from '../fitting/operation.ts'
 import type { Pattern } from '../pattern/pattern.ts'
@@ -12,8 +14,20 @@ export interface CheckContext {
   readonly measures: readonly MeasureRow[]
   /** The unit in which findings speak; numbers stay mm everywhere else. */
   readonly units: LengthUnit
+  /** The body, for what no line of the pattern shows: whether the hand passes; not looked at when absent. */
+  readonly body?: Body
+  /** What is cut, for how much of a cap it takes; what the joins declare when absent. */
+  readonly cloth?: Cloth
   /** Corners that corrections meant to make and have explained; none when absent. */
   readonly corners?: readonly CornerMade[]
+}
+
+/** A correction as a performer file has it: `do` first, then `side` and its settings, lengths with their unit. */
+export type WrittenCorrection = Readonly<Record<string, string>> & { readonly do: string }
+
+/** What a check found, and the corrections that could mend it, the likeliest first; `runChecks` tries them. */
+export interface Found extends Finding {
+  readonly tries?: readonly WrittenCorrection[]
 }
 
 /**
@@ -23,5 +37,7 @@ export interface CheckContext {
 export interface Check {
   readonly name: string
   readonly looksAt: string
-  readonly run: (context: CheckContext) => Finding[]
+  /** Codes of the draft's own findings that this check says of the pattern as it stands, so that they are not said twice. */
+  readonly replaces?: readonly string[]
+  readonly run: (context: CheckContext) => Found[]
 }

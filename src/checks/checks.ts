@@ -1,4 +1,7 @@
 import type { Finding } from '../base/problem.ts'
+import { allowances } from './allowances.ts'
+import { asAsked } from './as-asked.ts'
+import { capEase } from './cap-ease.ts'
 import { capHeight } from './cap-height.ts'
 import { capInflections } from './cap-inflections.ts'
 import type { Check, CheckContext } from './check.ts'
@@ -6,10 +9,14 @@ import { cutLineClear } from './cut-line.ts'
 import { dartLegs } from './dart-legs.ts'
 import { dartMouths } from './dart-mouths.ts'
 import { grain } from './grain.ts'
+import { handPasses } from './hand-passes.ts'
+import { hems } from './hems.ts'
 import { joinsSmooth } from './joins-smooth.ts'
+import { withMend } from './mend.ts'
 import { notches } from './notches.ts'
 import { outline } from './outline.ts'
 import { selfCrossing } from './self-crossing.ts'
+import { sides } from './sides.ts'
 import { sortFindings } from './sort-findings.ts'
 import { squareCorners } from './square-corners.ts'
 import { underarmSeams } from './underarm-seams.ts'
@@ -20,8 +27,11 @@ import { wearingEase } from './wearing-ease.ts'
 export const CHECKS: readonly Check[] = [
   outline,
   selfCrossing,
+  allowances,
   cutLineClear,
+  hems,
   grain,
+  sides,
   dartLegs,
   dartMouths,
   walk,
@@ -31,10 +41,17 @@ export const CHECKS: readonly Check[] = [
   squareCorners,
   capInflections,
   capHeight,
+  capEase,
   wearingEase,
+  handPasses,
+  asAsked,
 ]
 
-/** What the checks find, errors first, otherwise in the order of the checks. Own checks are added to the list. */
+/**
+ * What the checks find, errors first, otherwise in the order of the checks, each with the correction that would mend it where
+ * there is one. Own checks are added to the list.
+ */
 export function runChecks(context: CheckContext, checks: readonly Check[] = CHECKS): Finding[] {
-  return sortFindings(checks.flatMap((check) => check.run(context)))
+  const found = checks.flatMap((check) => check.run(context))
+  return sortFindings(found.map((one) => withMend(one, found, context, checks)))
 }

@@ -1,50 +1,95 @@
+import type { MeasureRow } from '../drafting/draft.ts'
 import type { PatternVersion } from '../fitting/replay.ts'
-import { neutralLift, sleeveFigures } from '../fitting/sleeve-figures.ts'
-import type { Pattern } from '../pattern/pattern.ts'
+import { neutralLift, type SleeveFigures, sleeveFigures } from '../fitting/sleeve-figures.ts'
+import type { Join, Pattern } from '../pattern/pattern.ts'
 import type { Piece } from '../pattern/piece.ts'
-import { sewnLine } from './sewn-line.ts'
-import { isCapJoin } from './walk-join.ts'
+import { isCapJoin, sewnLine } from '../pattern/sewn-line.ts'
+import { baseName, namedSide } from '../pattern/side-names.ts'
+import { presentMeasures } from './present-measures.ts'
+import { type ReachForward, reachForward } from './reach-forward.ts'
 
-/** How a sleeve moves; mm and degrees. An estimate from the cylinder model, not a promise. */
-export interface MovementRow {
+/** A sleeve in its armscye; mm and degrees. Lengths are the pattern's; lifts are estimates from the cylinder model. */
+export interface CapFigures extends SleeveFigures {
   readonly side: 'left' | 'right' | 'both'
-  readonly version: string
-  readonly capHeight: number
   /** The armscye that the sleeve is set into, front and back together. */
   readonly armscye: number
-  readonly bicepsWidth: number
-  /** Angle of the hanging arm below horizontal at which the sleeve lies without strain, degrees. */
-  readonly neutralLift: number
-  /** What a cap 10 mm higher would add to it, degrees. */
+  /** What a cap 10 mm higher would add to the neutral lift, degrees: the arm hangs lower. */
   readonly liftPer10mm: number
+  /** What 10 mm of underarm reach (a cap 10 mm lower) would add to it, degrees: negative, the arm rises. */
+  readonly liftPer10mmReach: number
 }
 
-/** The movement of every sleeve in every version of the pattern, in the order of the versions. */
-export function movement(versions: readonly PatternVersion[]): MovementRow[] {
-  return versions.flatMap(({ label, pattern }) =>
-    pattern.pieces.flatMap((piece) => {
-      const cap = capFigures(pattern, piece)
-      return cap ? [{ side: sideOf(piece), version: label, ...cap }] : []
-    }),
-  )
+/** How a sleeve moves in one version of the pattern. Estimates, not a promise. */
+export interface MovementRow extends CapFigures {
+  readonly version: string
+  /** The sleeve's underarm seam, underarm to wrist, mm. */
+  readonly underarmSeam?: number
+  /** All there is under the arm, waist to wrist: side seam and underarm seam, mm. */
+  readonly underarmLength?: number
+  /** Both arms forward: what the back grows by and what the pattern has there; absent where the back is not measured. */
+  readonly reachForward?: ReachForward
 }
 
-/** Cap height, armscye, biceps width (mm) and neutral lift (degrees) of one sleeve; undefined for other pieces. */
-export function capFigures(pattern: Pattern, sleeve: Piece): Omit<MovementRow, 'side' | 'version'> | undefined {
+/**
+ * The movement of every sleeve in every version of the pattern, in the order of the versions. `measures` are the
+ * report's: their back width is measured again on each version.
+ */
+export function movement(versions: readonly PatternVersion[], measures: readonly MeasureRow[] = []): MovementRow[] {
+  const back = measures.filter((row) => row.name === 'back width')
+  return versions.flatMap(({ label, pattern }) => {
+    const reach = reachForward(back.length === 0 ? [] : presentMeasures(back, pattern))
+    return pattern.pieces.flatMap((piece) =>
+      capsOf(pattern, piece).map(({ side, ...cap }): MovementRow => {
+        const underarmSeam = shorterOf(pattern, 'underarm seam', side)
+        const sideSeam = shorterOf(pattern, 'side seam', side)
+        return {
+          side,
+          version: label,
+          ...cap,
+          ...(underarmSeam === undefined ? {} : { underarmSeam }),
+          ...(underarmSeam === undefined || sideSeam === undefined ? {} : { underarmLength: underarmSeam + sideSeam }),
+          ...(reach === undefined ? {} : { reachForward: reach }),
+        }
+      }),
+    )
+  })
+}
+
+/** The figures of a sleeve in the larger of the armscyes it is set into; undefined for other pieces. */
+export function capFigures(pattern: Pattern, sleeve: Piece): CapFigures | undefined {
+  return capsOf(pattern, sleeve).sort((a, b) => b.armscye - a.armscye)[0]
+}
+
+/** One for each side where the sleeve, or what it is set into, is apart left and right. */
+function capsOf(pattern: Pattern, sleeve: Piece): CapFigures[] {
   const figures = sleeveFigures(sleeve)
-  const armscye = armscyeOf(pattern, sleeve)
-  if (!figures || armscye === undefined) return undefined
-  const { capHeight, bicepsWidth } = figures
-  return { ...figures, armscye, liftPer10mm: neutralLift(capHeight + 10, bicepsWidth) - figures.neutralLift }
-}
-
-function armscyeOf(pattern: Pattern, sleeve: Piece): number | undefined {
+  if (!figures) return []
   const joins = pattern.joins.filter((join) => isCapJoin(join) && join.a.some((part) => part.piece === sleeve.id))
-  const lines = joins.map((join) => sewnLine(pattern, join.b))
-  if (lines.length === 0) return undefined
-  return lines.reduce((sum, line) => sum + (line?.length ?? 0), 0)
+  const sides = [...new Set(joins.map((join) => namedSide(join.id) ?? sideOf(sleeve)))]
+  return sides.map((side): CapFigures => {
+    const mine = joins.filter((join) => (namedSide(join.id) ?? side) === side)
+    const { capHeight, bicepsWidth } = figures
+    const liftAt = (height: number) => neutralLift(height, bicepsWidth) - figures.neutralLift
+    return {
+      side,
+      ...figures,
+      armscye: mine.reduce((sum, join) => sum + (sewnLine(pattern, join.b)?.length ?? 0), 0),
+      liftPer10mm: liftAt(capHeight + 10),
+      liftPer10mmReach: liftAt(capHeight - 10),
+    }
+  })
 }
 
-function sideOf(piece: Piece): 'left' | 'right' | 'both' {
+/** Sewn length of a join on one side, of its two lines the shorter, mm; undefined where the pattern has no such join. */
+function shorterOf(pattern: Pattern, name: string, side: CapFigures['side']): number | undefined {
+  const onSide = (join: Join) => side === 'both' || (namedSide(join.id) ?? side) === side
+  const join = pattern.joins.find((j) => baseName(j.id) === name && onSide(j))
+  const lengths = join ? [sewnLine(pattern, join.a), sewnLine(pattern, join.b)] : []
+  return lengths.length > 0 && lengths.every((line) => line !== undefined)
+    ? Math.min(...lengths.map((line) => line.length))
+    : undefined
+}
+
+function sideOf(piece: Piece): CapFigures['side'] {
   return piece.side === 'left' || piece.side === 'right' ? piece.side : 'both'
 }

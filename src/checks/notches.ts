@@ -3,10 +3,9 @@ import { distance } from '../geometry/point.ts'
 import type { Join, Pattern } from '../pattern/pattern.ts'
 import type { Notch, Piece } from '../pattern/piece.ts'
 import { pointOnSeam, seamLength } from '../pattern/seam.ts'
+import { isCapJoin, joinLines, lineEnd, notchesOn, piecesOf, type SewnLine } from '../pattern/sewn-line.ts'
 import { baseName } from '../pattern/side-names.ts'
 import type { Check } from './check.ts'
-import { lineEnd, piecesOf, type SewnLine } from './sewn-line.ts'
-import { isCapJoin, joinLines, notchesOn } from './walk-join.ts'
 
 const ROUNDING = 0.001
 

@@ -2,7 +2,7 @@ import type { Finding } from '../base/problem.ts'
 import { MEASURES } from '../body/measure.ts'
 import type { MeasureRow } from '../drafting/draft.ts'
 import type { AllowanceRow } from '../fitting/budget.ts'
-import type { PatternVersion } from '../fitting/replay.ts'
+import type { PatternVersion, TruedInFitting } from '../fitting/replay.ts'
 import type { SlipEntry } from '../fitting/slip.ts'
 import type { EaseRange, Pattern } from '../pattern/pattern.ts'
 import { type MovementRow, movement } from './movement.ts'
@@ -35,6 +35,8 @@ export interface Report {
   readonly slip: readonly SlipEntry[]
   readonly files: readonly string[]
   readonly allowances: readonly AllowanceRow[]
+  /** What truing moved, fitting by fitting. */
+  readonly trued: readonly TruedInFitting[]
 }
 
 export interface ReportOptions {
@@ -48,6 +50,7 @@ export interface ReportOptions {
   readonly slip: readonly SlipEntry[]
   readonly files: readonly string[]
   readonly allowances: readonly AllowanceRow[]
+  readonly trued?: readonly TruedInFitting[]
 }
 
 /** The whole report of a pattern: what was found, measured, walked and used up. Numbers to a millionth. */
@@ -62,7 +65,7 @@ export function makeReport(options: ReportOptions): Report {
     findings: sortFindings(options.findings),
     measures: options.measures.map(reportMeasure),
     joins: walkJoins(present.pattern).map(roundedJoin),
-    movement: movement(options.versions).map(roundedMovement),
+    movement: movement(options.versions, options.measures).map(roundedMovement),
     slip: options.slip,
     files: options.files,
     allowances: options.allowances.map((row) => ({
@@ -70,6 +73,13 @@ export function makeReport(options: ReportOptions): Report {
       cut: tidy(row.cut),
       used: tidy(row.used),
       left: tidy(row.left),
+    })),
+    trued: (options.trued ?? []).map((edge) => ({
+      ...edge,
+      corner: tidy(edge.corner),
+      reach: tidy(edge.reach),
+      move: tidy(edge.move),
+      longer: tidy(edge.longer),
     })),
   }
 }
@@ -104,15 +114,18 @@ function roundedSpan<T extends Pick<WalkedSpan, 'a' | 'b' | 'ease'>>(span: T): T
   return { ...span, a: tidy(span.a), b: tidy(span.b), ease: tidy(span.ease) }
 }
 
+/** Every number of a row, however deep. */
 function roundedMovement(row: MovementRow): MovementRow {
+  const { reachForward } = row
   return {
-    ...row,
-    capHeight: tidy(row.capHeight),
-    armscye: tidy(row.armscye),
-    bicepsWidth: tidy(row.bicepsWidth),
-    neutralLift: tidy(row.neutralLift),
-    liftPer10mm: tidy(row.liftPer10mm),
+    ...roundedNumbers(row),
+    ...(reachForward === undefined ? {} : { reachForward: roundedNumbers(reachForward) }),
   }
+}
+
+function roundedNumbers<T extends object>(row: T): T {
+  const entries = Object.entries(row).map(([key, value]) => [key, typeof value === 'number' ? tidy(value) : value])
+  return Object.fromEntries(entries) as T
 }
 
 /** To a millionth, so that rounding does not differ between machines; never a negative zero. */

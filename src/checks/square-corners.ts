@@ -1,7 +1,6 @@
 import type { Finding } from '../base/problem.ts'
-import type { Piece, Seam } from '../pattern/piece.ts'
+import { centerJunctions, type EdgeEnd, type Junction } from '../pattern/junctions.ts'
 import type { Check } from './check.ts'
-import { cornerOf } from './corners.ts'
 import { sayAngle } from './words.ts'
 
 /** A center that is off square by more than this shows a point or a nick when unfolded: 2°. */
@@ -11,25 +10,20 @@ const SQUARE = (2 * Math.PI) / 180
 export const squareCorners: Check = {
   name: 'square-corners',
   looksAt: 'neckline and waist square to the center lines',
-  run: ({ pattern }) =>
-    pattern.pieces.flatMap((piece) =>
-      piece.seams
-        .filter((seam) => /^center (front|back)\b/.test(seam.id))
-        .flatMap((seam) => (['start', 'end'] as const).flatMap((which) => square(piece, seam, which))),
-    ),
+  run: ({ pattern }) => centerJunctions(pattern).flatMap(square),
 }
 
-function square(piece: Piece, seam: Seam, which: 'start' | 'end'): Finding[] {
-  const { angle, neighbor } = cornerOf(piece, seam, which)
-  if (Math.abs(angle - Math.PI / 2) <= SQUARE) return []
+function square({ across, edges, corner }: Junction): Finding[] {
+  if (Math.abs(corner) <= SQUARE) return []
+  const { piece, seam } = edges[0] as EdgeEnd
   return [
     {
       code: 'center-not-square',
       severity: 'warning',
-      where: { piece: piece.id, seam: neighbor.id },
-      actual: `${neighbor.id} meets ${seam.id} at ${sayAngle(angle)}`,
+      where: { piece: piece.id, seam: seam.id },
+      actual: `${seam.id} meets ${across} at ${sayAngle(corner + Math.PI / 2)}`,
       expected: `90°, within ${sayAngle(SQUARE)}`,
-      hint: `true ${neighbor.id} square to ${seam.id} over the last 10 mm`,
+      hint: `true ${seam.id} square to ${across}`,
     },
   ]
 }

@@ -1,10 +1,10 @@
 import { distance } from '../geometry/point.ts'
+import { cornerOf } from '../pattern/corners.ts'
 import type { EaseRange, Join, Pattern } from '../pattern/pattern.ts'
 import type { Landmark, Piece } from '../pattern/piece.ts'
 import { landmarkPoint, pointOnSeam, seamLength } from '../pattern/seam.ts'
+import { isCapJoin, joinLines, lineEnd, notchesOn, type SewnLine } from '../pattern/sewn-line.ts'
 import { baseName } from '../pattern/side-names.ts'
-import { cornerOf } from './corners.ts'
-import { lineEnd, piecesOf, placeOnLine, type SewnLine, sewnLine } from './sewn-line.ts'
 
 /** One stretch of a join from mark to mark; mm of sewn length, ease = a − b. */
 export interface WalkedSpan {
@@ -28,13 +28,6 @@ export interface WalkedJoin {
 /** A landmark this near to an end of a line names the end, mm. */
 const AT_END = 0.5
 
-/** Both sides of a join as lines; undefined where a seam that it names is not there. */
-export function joinLines(pattern: Pattern, join: Join): { readonly a: SewnLine; readonly b: SewnLine } | undefined {
-  const a = sewnLine(pattern, join.a)
-  const b = sewnLine(pattern, join.b)
-  return a && b ? { a, b } : undefined
-}
-
 /**
  * Walks one join from its first end to its last, in all and from notch to notch, on the stitching lines with
  * darts closed. Undefined where a seam that it names is not there (`walk` reports that).
@@ -57,11 +50,6 @@ export function walkJoin(pattern: Pattern, join: Join): WalkedJoin | undefined {
   return { id: join.id, a: a.length, b: b.length, ease: a.length - b.length, declared: join.ease, spans }
 }
 
-/** Whether a join sets a sleeve: front or back cap to armscye, before or after the sides have been split. */
-export function isCapJoin(join: Pick<Join, 'id'>): boolean {
-  return /^(front|back) cap\b/.test(join.id)
-}
-
 /** Notches with one name on both lines, in sewing order; mm from the start of each line. */
 function sharedNotches(a: SewnLine, b: SewnLine): { name: string; a: number; b: number }[] {
   const onB = new Map(notchesOn(b))
@@ -73,16 +61,6 @@ function sharedNotches(a: SewnLine, b: SewnLine): { name: string; a: number; b: 
         : [{ name, a: place, b: partner }]
     })
     .sort((one, other) => one.a - other.a)
-}
-
-/** Every notch on a line, by its name without a side, with its distance from the line's start. */
-export function notchesOn(line: SewnLine): [name: string, place: number][] {
-  return piecesOf(line).flatMap((piece) =>
-    piece.notches.flatMap((notch): [string, number][] => {
-      const place = placeOnLine(line, piece.id, notch.seam, notch.along)
-      return place === undefined ? [] : [[baseName(notch.id), place]]
-    }),
-  )
 }
 
 function endName(join: Join, a: SewnLine, b: SewnLine, which: 'start' | 'end'): string {

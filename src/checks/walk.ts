@@ -1,7 +1,8 @@
-import type { Finding } from '../base/problem.ts'
 import type { EaseRange, Join } from '../pattern/pattern.ts'
-import type { Check, CheckContext } from './check.ts'
-import { isCapJoin, type WalkedJoin, walkJoin } from './walk-join.ts'
+import { isCapJoin } from '../pattern/sewn-line.ts'
+import type { Check, CheckContext, Found } from './check.ts'
+import { triesForJoin } from './tries-for-join.ts'
+import { type WalkedJoin, walkJoin } from './walk-join.ts'
 import { sayEase, sayLength } from './words.ts'
 
 /** Rounding of lengths, mm: an ease nearer than this to its limit is on it. */
@@ -20,7 +21,7 @@ export const walk: Check = {
   run: (context) => context.pattern.joins.flatMap((join) => walkOne(context, join)),
 }
 
-function walkOne(context: CheckContext, join: Join): Finding[] {
+function walkOne(context: CheckContext, join: Join): Found[] {
   const walked = walkJoin(context.pattern, join)
   if (walked) return [...totalFindings(context, walked), ...spanFindings(context, walked)]
   const named = [...join.a, ...join.b].map((part) => `${part.seam} of ${part.piece}`).join(', ')
@@ -36,7 +37,7 @@ function walkOne(context: CheckContext, join: Join): Finding[] {
   ]
 }
 
-function totalFindings({ units }: CheckContext, { id, ease, declared, a, b }: WalkedJoin): Finding[] {
+function totalFindings({ units, cloth }: CheckContext, { id, ease, declared, a, b }: WalkedJoin): Found[] {
   const cap = isCapJoin({ id })
   const where = { join: id }
   const lengths = `${sayLength(a, units)} is sewn to ${sayLength(b, units)}: ease ${sayEase(ease, units)}`
@@ -49,6 +50,7 @@ function totalFindings({ units }: CheckContext, { id, ease, declared, a, b }: Wa
         where,
         actual: lengths,
         expected: range,
+        tries: triesForJoin(id, ease - declared.target),
         hint: cap
           ? `the cap is ${sayLength(declared.min - ease, units)} too short for its armscye: let the cap out, or raise the underarm of the bodice`
           : `lengthen the first seam, or shorten the second, by ${sayLength(declared.target - ease, units)}`,
@@ -64,16 +66,17 @@ function totalFindings({ units }: CheckContext, { id, ease, declared, a, b }: Wa
       where,
       actual: lengths,
       expected: range,
+      tries: triesForJoin(id, ease - declared.target),
       hint: cap
-        ? `${sayLength(ease - declared.max, units)} more than the cloth eases in without gathers: take the cap in, lower the underarm of the bodice, or cut a cloth that takes more`
+        ? `${sayLength(ease - declared.max, units)} more than ${cloth ?? 'the cloth'} eases in without gathers: take the cap in, lower the underarm of the bodice, or cut a cloth that takes more`
         : `shorten the first seam, or lengthen the second, by ${sayLength(ease - declared.target, units)}`,
     },
   ]
 }
 
-function spanFindings({ units }: CheckContext, { id, spans, declared }: WalkedJoin): Finding[] {
+function spanFindings({ units }: CheckContext, { id, spans, declared }: WalkedJoin): Found[] {
   if (spans.length < 2) return []
-  return spans.flatMap((span, i): Finding[] => {
+  return spans.flatMap((span, i): Found[] => {
     const [least, most] = spanRange(declared, isCapJoin({ id }), i === spans.length - 1)
     const off = span.ease < least ? least - span.ease : Math.max(0, span.ease - most)
     if (off <= NOTCH_TO_NOTCH) return []
@@ -85,6 +88,7 @@ function spanFindings({ units }: CheckContext, { id, spans, declared }: WalkedJo
         where: { join: id },
         actual: `from ${span.from} to ${span.to} ${lengths}: ease ${sayEase(span.ease, units)}`,
         expected: `ease ${sayEase(span.ease < least ? least : most, units)}, to ${sayLength(NOTCH_TO_NOTCH, units)}`,
+        tries: isCapJoin({ id }) ? triesForJoin(id, 0) : [],
         hint: `true the seam between ${span.from} and ${span.to}, or move the notch by ${sayLength(off, units)}`,
       },
     ]

@@ -1,8 +1,9 @@
 import type { Report } from '../index.ts'
 import { readCommon } from './common-options.ts'
+import { findingLines } from './finding-lines.ts'
 import { makeAll, problemsIn } from './make.ts'
 import { reportProblems } from './report-problems.ts'
-import { findingLines, reportTables } from './report-tables.ts'
+import { reportTables } from './report-tables.ts'
 import type { Status, Typed } from './run.ts'
 import type { Terminal } from './terminal.ts'
 

@@ -8,6 +8,8 @@ export interface CommonOptions {
   readonly json: boolean
   readonly quiet: boolean
   readonly until?: string
+  /** Seams as the corrections made them, nothing trued. */
+  readonly raw: boolean
 }
 
 /** Reads the options that every command has. Problems: a value given twice, a switch given a value, a file given twice. */
@@ -15,10 +17,11 @@ export function readCommon(typed: Typed): Result<CommonOptions> {
   const files = [...list(typed.files), ...list(typed['--'])]
   const json = readSwitch(typed, 'json')
   const quiet = readSwitch(typed, 'quiet')
+  const raw = readSwitch(typed, 'no-true')
   const until = readText(typed, 'until')
   const twice = files.filter((file, i) => files.indexOf(file) !== i)
   const problems: Problem[] = [
-    ...[json, quiet, until].flatMap((result) => (result.ok ? [] : result.problems)),
+    ...[json, quiet, raw, until].flatMap((result) => (result.ok ? [] : result.problems)),
     ...[...new Set(twice)].map((file) => ({
       code: 'file-twice',
       where: { file },
@@ -27,13 +30,14 @@ export function readCommon(typed: Typed): Result<CommonOptions> {
       hint: 'name it once',
     })),
   ]
-  if (problems.length > 0 || !json.ok || !quiet.ok || !until.ok) return { ok: false, problems }
+  if (problems.length > 0 || !json.ok || !quiet.ok || !raw.ok || !until.ok) return { ok: false, problems }
   return {
     ok: true,
     value: {
       files,
       json: json.value,
       quiet: quiet.value,
+      raw: raw.value,
       ...(until.value === undefined ? {} : { until: until.value }),
     },
   }

@@ -13,6 +13,7 @@ interface CompareOptions {
   readonly file: string
   readonly json: boolean
   readonly quiet: boolean
+  readonly raw: boolean
   readonly output?: string
   readonly from?: string
   readonly to?: string
@@ -25,8 +26,8 @@ export async function compareCommand(typed: Typed, terminal: Terminal): Promise<
   const refuse = (problems: readonly Problem[], textOf: (file: string) => string | undefined = () => undefined) =>
     reportProblems(problems, { json, written: true }, textOf, terminal)
   if (!options.ok) return refuse(options.problems)
-  const { file, quiet, output, from, to } = options.value
-  const { each, textOf } = makeAll({ files: [file], json, quiet })
+  const { file, quiet, raw, output, from, to } = options.value
+  const { each, textOf } = makeAll({ files: [file], json, quiet, raw })
   const made = each[0]?.result
   if (!made?.ok) return refuse(problemsIn(made ? [made] : []), textOf)
   const versions = { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) }
@@ -48,7 +49,7 @@ function readOptions(typed: Typed): Result<CompareOptions> {
   const to = readText(typed, 'to')
   if (!common.ok || !output.ok || !from.ok || !to.ok)
     return { ok: false, problems: problemsIn([common, output, from, to]) }
-  const { files, json, quiet } = common.value
+  const { files, json, quiet, raw } = common.value
   const [file] = files
   if (file === undefined || files.length > 1) return { ok: false, problems: [oneFile(files)] }
   return {
@@ -57,6 +58,7 @@ function readOptions(typed: Typed): Result<CompareOptions> {
       file,
       json,
       quiet,
+      raw,
       ...(output.value === undefined ? {} : { output: output.value }),
       ...(from.value === undefined ? {} : { from: from.value }),
       ...(to.value === undefined ? {} : { to: to.value }),

@@ -2,7 +2,7 @@ import { formatLength, type LengthUnit } from '../index.ts'
 
 /** What the numbers of a table are in, for its head. */
 export const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = {
-  in: 'inches, to the nearest 1/16',
+  in: 'inches, to 1/16',
   cm: 'centimeters',
   mm: 'millimeters',
 }

@@ -15,14 +15,14 @@ export interface MadeAll {
 }
 
 /** Reads every file and makes its pattern; one bad file never stops the others. */
-export function makeAll({ files, until }: CommonOptions): MadeAll {
+export function makeAll({ files, until, raw }: CommonOptions): MadeAll {
   const inputs: Input[] = []
   const each = files.map((file): Made => {
     const input = readInput(file)
     if (!input.ok) return { file, result: input }
     inputs.push(input.value)
     const { text, name } = input.value
-    return { file, result: makePattern(text, name, until === undefined ? {} : { until }) }
+    return { file, result: makePattern(text, name, { raw, ...(until === undefined ? {} : { until }) }) }
   })
   return { each, textOf: (name) => inputs.find((input) => input.name === name)?.text }
 }

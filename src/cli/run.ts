@@ -39,6 +39,10 @@ export async function run(args: readonly string[], terminal: Terminal = processT
         status = await compareCommand(restored(argv), terminal)
       },
     )
+    .command('advise [words..]', 'from what is seen on the body to what to try', adviseOptions, async (argv) => {
+      const { adviseCommand } = await import('./advise-command.ts')
+      status = adviseCommand(restored(argv), terminal)
+    })
     .parserConfiguration({
       'boolean-negation': false,
       'camel-case-expansion': false,
@@ -79,6 +83,7 @@ function commonOptions(y: Argv) {
     .positional('files', { type: 'string', describe: 'performer files; - is standard input' })
     .option('json', { type: 'boolean', describe: JSON_HELP })
     .option('quiet', { alias: 'q', type: 'boolean', describe: 'print problems and findings of severity error only' })
+    .option('no-true', { type: 'boolean', describe: 'leave the seams as the corrections made them, small corners too' })
 }
 
 function checkOptions(y: Argv) {
@@ -110,6 +115,20 @@ function compareOptions(y: Argv) {
       requiresArg: true,
       describe: 'the version after; by default that of the last fitting',
     })
+}
+
+function adviseOptions(y: Argv) {
+  return y
+    .positional('words', {
+      type: 'string',
+      describe: 'what is seen, in plain words, or the name of an entry; none: the list',
+    })
+    .option('place', {
+      type: 'string',
+      requiresArg: true,
+      describe: 'only what is seen there: cap, underarm, elbow, shoulder, neck, front, back or waist',
+    })
+    .option('json', { type: 'boolean', describe: JSON_HELP })
 }
 
 function draftOptions(y: Argv) {

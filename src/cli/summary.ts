@@ -1,7 +1,7 @@
 import { relative } from 'node:path'
 import { formatLength, type MadePattern, walkJoins } from '../index.ts'
+import { findingLines } from './finding-lines.ts'
 import type { Written } from './output.ts'
-import { findingLines } from './report-tables.ts'
 import { table } from './table.ts'
 import type { Style } from './terminal.ts'
 
@@ -32,7 +32,7 @@ function figures(made: MadePattern, style: Style): string[] {
     rows.push([`cap height${name}`, ...at.map((row) => length(row?.capHeight))])
     rows.push([`biceps width${name}`, ...at.map((row) => length(row?.bicepsWidth))])
     rows.push([`armscye${name}`, ...at.map((row) => length(row?.armscye))])
-    rows.push([`neutral lift${name}`, ...at.map((row) => (row ? `${row.neutralLift.toFixed(1)}°` : ''))])
+    rows.push([`neutral lift${name}`, ...at.map((row) => (row ? `${row.neutralLift.toFixed(0)}°` : ''))])
   }
   // Once the sides are apart, both come from the one join of the draft.
   const joined = joins.filter((id) => !joins.some((other) => other.startsWith(`${id} `)))

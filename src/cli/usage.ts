@@ -4,7 +4,7 @@ import { reportProblems } from './report-problems.ts'
 import type { Status } from './run.ts'
 import type { Terminal } from './terminal.ts'
 
-const COMMANDS = ['draft', 'check', 'compare']
+const COMMANDS = ['draft', 'check', 'compare', 'advise']
 const OPTIONS = [
   'output',
   'as',
@@ -18,6 +18,8 @@ const OPTIONS = [
   'until',
   'from',
   'to',
+  'place',
+  'no-true',
   'json',
   'quiet',
   'help',

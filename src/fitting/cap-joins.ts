@@ -1,6 +1,6 @@
 import type { Join, Pattern } from '../pattern/pattern.ts'
+import { isCapJoin, joinLengths, lineOf } from '../pattern/sewn-line.ts'
 import type { CapHalf, CapLine } from './cap-line.ts'
-import { joinSpans, lineLength } from './join-line.ts'
 
 /** The join that sews a half of the cap in, of both sides of the body the first; undefined where none does. */
 export function capJoin(pattern: Pattern, cap: CapLine, half: CapHalf): Join | undefined {
@@ -11,14 +11,15 @@ export function capJoin(pattern: Pattern, cap: CapLine, half: CapHalf): Join | u
 export function capJoins(pattern: Pattern, cap: CapLine, half: CapHalf): Join[] {
   return pattern.joins.filter(
     (join) =>
-      /^(front|back) cap\b/.test(join.id) &&
-      joinSpans(pattern, join.a).some(
-        (span) => span.piece === cap.piece.id && span.seam === half.seam.id && span.to - span.from > half.length / 2,
+      isCapJoin(join) &&
+      lineOf(pattern, join.a).stretches.some(
+        ({ piece, seam, from, to }) =>
+          piece.id === cap.piece.id && seam.id === half.seam.id && to - from > half.length / 2,
       ),
   )
 }
 
 /** Cap less armscye, mm. */
 export function easeOf(pattern: Pattern, join: Join): number {
-  return lineLength(joinSpans(pattern, join.a)) - lineLength(joinSpans(pattern, join.b))
+  return joinLengths(pattern, join).ease
 }

@@ -1,5 +1,6 @@
-import type { EaseRange, Join, JoinPart, Pattern } from '../pattern/pattern.ts'
+import type { EaseRange, Join, Pattern } from '../pattern/pattern.ts'
 import { seamLength } from '../pattern/seam.ts'
+import { isCapJoin, type JoinLengths, joinLengths } from '../pattern/sewn-line.ts'
 import { baseName } from '../pattern/side-names.ts'
 import { isGone, type PositionMap } from './position-map.ts'
 import { sleeveFigures } from './sleeve-figures.ts'
@@ -10,14 +11,6 @@ export interface SeamChange {
   readonly seam: string
   readonly before: number
   readonly after: number
-}
-
-/** Both sides of a join, mm. */
-export interface JoinLengths {
-  readonly a: number
-  readonly b: number
-  /** a − b. */
-  readonly ease: number
 }
 
 /** A join one of whose sides changed: what the correction did to the partner seams. */
@@ -107,7 +100,7 @@ function joinChange(before: Pattern, after: Pattern, join: Join, touched: Readon
   if (!was) return []
   const now = joinLengths(after, join)
   const restores =
-    now.ease < join.ease.min - NOTHING || now.ease > join.ease.max + NOTHING ? restoring(join.id) : undefined
+    now.ease < join.ease.min - NOTHING || now.ease > join.ease.max + NOTHING ? restoring(join) : undefined
   return [
     {
       join: join.id,
@@ -119,21 +112,8 @@ function joinChange(before: Pattern, after: Pattern, join: Join, touched: Readon
   ]
 }
 
-/** The lengths of a join's sides on a pattern; 0 for a seam that is not there. */
-export function joinLengths(pattern: Pattern, join: Join): JoinLengths {
-  const a = join.a.reduce((sum, part) => sum + partLength(pattern, part), 0)
-  const b = join.b.reduce((sum, part) => sum + partLength(pattern, part), 0)
-  return { a, b, ease: a - b }
-}
-
-function partLength(pattern: Pattern, part: JoinPart): number {
-  const seam = pattern.pieces.find((p) => p.id === part.piece)?.seams.find((s) => s.id === part.seam)
-  if (!seam) return 0
-  return (part.to ?? seamLength(seam)) - (part.from ?? 0)
-}
-
-function restoring(join: string): string | undefined {
-  return /^(front|back) cap\b/.test(join) ? 'rematch cap' : undefined
+function restoring(join: Join): string | undefined {
+  return isCapJoin(join) ? 'rematch cap' : undefined
 }
 
 function figureChanges(before: Pattern, after: Pattern): FigureChange[] {

@@ -15,12 +15,16 @@ import { type CornerMade, type OperationResult, runOperations } from './operatio
 import { attributeMap, composeMaps, IDENTITY, type PositionMap } from './position-map.ts'
 import type { CorrectionRecord, FittingRecord } from './record.ts'
 import { type SlipEntry, slipEntry, voidedEntry } from './slip.ts'
+import { type TruedEdge, type TruedSeams, trueSeams } from './true-seams.ts'
+import { truedNote } from './trued-note.ts'
 
 export interface ReplayOptions {
   /** Label of the last fitting to replay, or `none` for the draft before any; all of them when absent. */
   readonly until?: string
   /** The unit of words on the slip and in findings; default mm. */
   readonly units?: LengthUnit
+  /** Leaves the seams as the corrections made them; without it they are trued after every fitting. */
+  readonly raw?: boolean
   /** The corrections there are; an own table may hold own ones. */
   readonly corrections?: readonly Correction[]
 }
@@ -45,8 +49,15 @@ export interface Replayed {
   readonly findings: readonly Finding[]
   /** Corners that corrections meant to make; findings explain them. */
   readonly corners: readonly CornerMade[]
+  /** What truing moved, fitting by fitting. */
+  readonly trued: readonly TruedInFitting[]
   /** What the mock-up on the body still has, seam by seam. */
   readonly allowances: readonly AllowanceRow[]
+}
+
+/** An edge trued after the fitting of this label. */
+export interface TruedInFitting extends TruedEdge {
+  readonly fitting: string
 }
 
 /** Settings that say how much. */
@@ -60,7 +71,8 @@ interface State {
 /**
  * Replays the fittings on the drafted pattern, in order. Places of one fitting refer to the mock-up as it was worn
  * then and are carried on through its earlier corrections; voided corrections are skipped. Nothing is changed in
- * place: the same pattern and records give the same result, and replay without the last correction is undo.
+ * place: the same pattern and records give the same result, and replay without the last correction is undo. After each
+ * fitting the seams are trued (`trueSeams`), unless `raw`: its mock-up is cut from a true pattern.
  * Fails with the problems of every correction that cannot be applied, each with its fitting and number.
  */
 export function replay(
@@ -75,6 +87,7 @@ export function replay(
   const findings: Finding[] = []
   const corners: CornerMade[] = []
   const slip: SlipEntry[] = []
+  const trued: TruedInFitting[] = []
   let mockUp = chosen.value[0]?.mockUp ?? 1
   let state: State = { pattern: withAllowances(draft, allowances, mockUp), budget: [] }
   const versions: PatternVersion[] = [{ label: 'draft', pattern: state.pattern, since: IDENTITY }]
@@ -89,8 +102,15 @@ export function replay(
     findings.push(...done.findings)
     corners.push(...done.corners)
     slip.push(...done.slip)
-    state = done.state
-    versions.push({ label: fitting.label, pattern: state.pattern, since: done.since })
+    const {
+      pattern,
+      map,
+      trued: edges,
+    } = options.raw ? untrued(done.state.pattern) : trueSeams(done.state.pattern, { corners })
+    trued.push(...edges.map((edge) => ({ fitting: fitting.label, ...edge })))
+    findings.push(...truedNote(fitting, edges))
+    state = { pattern, budget: spend(done.state.budget, [], map) }
+    versions.push({ label: fitting.label, pattern, since: composeMaps(done.since, map) })
   }
   if (problems.length > 0) return failure(...problems)
   return success({
@@ -99,6 +119,7 @@ export function replay(
     slip,
     findings,
     corners,
+    trued,
     allowances: allowanceRows(state.pattern, state.budget, allowances, mockUp),
   })
 }
@@ -121,6 +142,10 @@ function chosenFittings(
     expected: `one of: ${[...labels, 'none'].join(', ')}`,
     hint: near === undefined ? 'name a fitting by its label, or none for the draft' : `did you mean "${near}"?`,
   })
+}
+
+function untrued(pattern: Pattern): TruedSeams {
+  return { pattern, map: IDENTITY, trued: [] }
 }
 
 interface FittingDone {

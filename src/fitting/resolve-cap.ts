@@ -3,12 +3,12 @@ import { failure, type Result, success } from '../base/result.ts'
 import { CAP } from '../drafting/defaults.ts'
 import type { Join, Pattern } from '../pattern/pattern.ts'
 import { pieceOf } from '../pattern/seam.ts'
+import { lineOf } from '../pattern/sewn-line.ts'
 import { bendSeams } from './bend-seams.ts'
 import { bentBack } from './cap-fairness.ts'
 import { capJoin, easeOf } from './cap-joins.ts'
 import { type CapLine, capLine } from './cap-line.ts'
 import { holdMatchPoints } from './hold-match-points.ts'
-import { joinSpans, lineLength } from './join-line.ts'
 import { crownBends } from './move-crown.ts'
 import { type OperationResult, unchanged } from './operation.ts'
 import { sleeveFigures } from './sleeve-figures.ts'
@@ -71,7 +71,7 @@ function tooLow(pattern: Pattern, id: string, joins: readonly (Join | undefined)
 }
 
 function armscyeOf(pattern: Pattern, joins: readonly (Join | undefined)[]): number {
-  return joins.reduce((sum, join) => sum + (join ? lineLength(joinSpans(pattern, join.b)) : 0), 0)
+  return joins.reduce((sum, join) => sum + (join ? lineOf(pattern, join.b).length : 0), 0)
 }
 
 type Wanted = Readonly<Record<'front' | 'back', number>>

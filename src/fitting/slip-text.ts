@@ -105,7 +105,7 @@ function sideOf(piece: string): string {
 }
 
 function figureWords(figure: FigureChange, say: (mm: number) => string): string {
-  const value = (x: number) => (figure.unit === 'deg' ? `${x.toFixed(1)} deg` : say(x))
+  const value = (x: number) => (figure.unit === 'deg' ? `${x.toFixed(0)} deg` : say(x))
   const estimate = figure.figure === 'neutral lift' ? ' (an estimate)' : ''
   const [was, is] = [value(figure.before), value(figure.after)]
   const change = figure.after - figure.before

@@ -3,10 +3,10 @@ import { failure, type Result, success } from '../base/result.ts'
 import type { Join, JoinPart, Pattern } from '../pattern/pattern.ts'
 import type { Notch } from '../pattern/piece.ts'
 import { pieceOf } from '../pattern/seam.ts'
+import { lineOf } from '../pattern/sewn-line.ts'
 import { baseName } from '../pattern/side-names.ts'
 import { capJoins } from './cap-joins.ts'
 import { type CapHalf, type CapLine, capLine } from './cap-line.ts'
-import { joinSpans } from './join-line.ts'
 import { type OperationResult, unchanged } from './operation.ts'
 
 export interface TurnCapOptions {
@@ -81,12 +81,12 @@ export function matchPoints(
   cap: CapLine,
   join: Join,
 ): { underarm: number; shoulder: number } | undefined {
-  const spans = joinSpans(pattern, join.a)
-  const first = spans[0]
-  const last = spans[spans.length - 1]
+  const { stretches } = lineOf(pattern, join.a)
+  const first = stretches[0]
+  const last = stretches[stretches.length - 1]
   const total = cap.halves[0].length + cap.halves[1].length
-  const from = first && positionOf(cap, first.seam, first.from)
-  const to = last && positionOf(cap, last.seam, last.to)
+  const from = first && positionOf(cap, first.seam.id, first.from)
+  const to = last && positionOf(cap, last.seam.id, last.to)
   if (from === undefined || to === undefined) return undefined
   return { underarm: from > to ? from - total : from, shoulder: to }
 }

@@ -1,8 +1,8 @@
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Notch, Piece } from '../pattern/piece.ts'
 import { pieceOf } from '../pattern/seam.ts'
+import { isCapJoin, lineOf, notchesOn, placeAlongLine } from '../pattern/sewn-line.ts'
 import { baseName } from '../pattern/side-names.ts'
-import { joinSpans, notchOnSpans, positionOnSpans } from './join-line.ts'
 
 /** A notch within this of its place is in its place, mm. */
 const RIGHT = 1e-5
@@ -22,10 +22,9 @@ function walkNotch(pattern: Pattern, piece: Piece, notch: Notch): Notch {
   const name = baseName(notch.id)
   if (name !== 'front notch' && name !== 'back notch') return notch
   for (const join of pattern.joins) {
-    if (!join.a.some((part) => part.piece === piece.id) || !/^(front|back) cap\b/.test(join.id)) continue
-    const spans = joinSpans(pattern, join.a)
-    const at = notchOnSpans(pattern, joinSpans(pattern, join.b), name)
-    const place = at === undefined ? undefined : positionOnSpans(spans, at)
+    if (!join.a.some((part) => part.piece === piece.id) || !isCapJoin(join)) continue
+    const at = new Map(notchesOn(lineOf(pattern, join.b))).get(name)
+    const place = at === undefined ? undefined : placeAlongLine(lineOf(pattern, join.a), at)
     if (!place || place.seam !== notch.seam || place.piece !== piece.id) continue
     return Math.abs(place.along - notch.along) < RIGHT ? notch : { ...notch, along: place.along }
   }

@@ -4,7 +4,7 @@ import type { Line, Notch, Piece, Seam } from './piece.ts'
 import { seamLength, seamSpan } from './seam.ts'
 
 /** Distances of the two rows outside the stitching line, mm: 1/8 and 1/4 in, drawn up together (common practice). */
-const ROWS = [3, 6] as const
+export const EASE_STITCHING = [3, 6] as const
 
 /**
  * The two rows of ease stitching in the allowance of every cap of a piece, from the front notch over the shoulder to
@@ -18,7 +18,10 @@ export function easeStitching(piece: Piece): Line[] {
   const room = Math.min(front.allowance, back.allowance)
   const spans = inOutlineOrder(piece, front, back).flatMap((seam) => aboveNotch(piece, seam))
   if (spans.length === 0) return []
-  return ROWS.filter((row) => row < room).map((row, k) => ({ id: `ease stitching ${k + 1}`, path: offset(spans, row) }))
+  return EASE_STITCHING.filter((row) => row < room).map((row, k) => ({
+    id: `ease stitching ${k + 1}`,
+    path: offset(spans, row),
+  }))
 }
 
 function inOutlineOrder(piece: Piece, front: Seam, back: Seam): Seam[] {

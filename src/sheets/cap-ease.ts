@@ -1,5 +1,5 @@
-import type { Join, JoinPart, Pattern } from '../pattern/pattern.ts'
-import { pieceOf, seamLength, seamOf } from '../pattern/seam.ts'
+import type { Pattern } from '../pattern/pattern.ts'
+import { isCapJoin, lineOf, notchesOn } from '../pattern/sewn-line.ts'
 
 /** A stretch of a cap and the stretch of the armscye that it is sewn to, mm. */
 export interface CapSpan {
@@ -25,51 +25,20 @@ export interface CapEase {
  */
 export function capEase(pattern: Pattern, pieceId: string): CapEase[] {
   return pattern.joins
-    .filter((join) => /^(front|back) cap\b/.test(join.id) && join.a.some((part) => part.piece === pieceId))
+    .filter((join) => isCapJoin(join) && join.a.some((part) => part.piece === pieceId))
     .map((join) => {
-      const cap = sewnLength(pattern, join.a)
-      const armscye = sewnLength(pattern, join.b)
-      const total = cap - armscye
+      const [cap, armscye] = [lineOf(pattern, join.a), lineOf(pattern, join.b)]
+      const total = cap.length - armscye.length
       const notch = join.id.startsWith('front') ? 'front notch' : 'back notch'
-      const a = placeOnJoin(pattern, join.a, notch)
-      const b = placeOnJoin(pattern, join.b, notch)
+      const [a, b] = [cap, armscye].map((line) => new Map(notchesOn(line)).get(notch))
       if (a === undefined || b === undefined) {
-        return { join: join.id, total, spans: [{ from: 'underarm', to: 'shoulder', cap, armscye }] }
+        const whole = { from: 'underarm', to: 'shoulder', cap: cap.length, armscye: armscye.length }
+        return { join: join.id, total, spans: [whole] }
       }
       const spans = [
         { from: 'underarm', to: 'notch', cap: a, armscye: b },
-        { from: 'notch', to: 'shoulder', cap: cap - a, armscye: armscye - b },
+        { from: 'notch', to: 'shoulder', cap: cap.length - a, armscye: armscye.length - b },
       ]
       return { join: join.id, total, aboveNotch: total - (a - b), spans }
     })
-}
-
-function range(pattern: Pattern, part: JoinPart): { from: number; to: number } {
-  const seam = seamOf(pieceOf(pattern, part.piece), part.seam)
-  return { from: part.from ?? 0, to: part.to ?? seamLength(seam) }
-}
-
-function sewnLength(pattern: Pattern, parts: Join['a']): number {
-  return parts.reduce((sum, part) => {
-    const { from, to } = range(pattern, part)
-    return sum + (to - from)
-  }, 0)
-}
-
-/** mm from the start of the joined line to the notch of that name. */
-function placeOnJoin(pattern: Pattern, parts: Join['a'], notchId: string): number | undefined {
-  let base = 0
-  for (const part of parts) {
-    const { from, to } = range(pattern, part)
-    const notch = pieceOf(pattern, part.piece).notches.find(
-      (n) =>
-        (n.id === notchId || n.id.startsWith(`${notchId} `)) &&
-        n.seam === part.seam &&
-        n.along >= from &&
-        n.along <= to,
-    )
-    if (notch) return base + (part.reversed ? to - notch.along : notch.along - from)
-    base += to - from
-  }
-  return undefined
 }

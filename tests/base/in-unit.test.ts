@@ -7,6 +7,10 @@ describe('words with lengths in mm', () => {
   it('are said in the unit of the reader, ranges at both ends', () => {
     const said = inUnit(problem('an intake of 25.4 mm'), 'in')
     expect([said.actual, said.expected]).toEqual(['an intake of 1 in', '3/16 in to 3 in'])
+    expect(inUnit(problem('from 25.4 to 76.2 mm, or 6.35–12.7 mm'), 'in').actual).toBe(
+      'from 1 in to 3 in, or 1/4 in–1/2 in',
+    )
+    expect(inUnit(problem('0 to 25.4 mm'), 'in').actual).toBe('0 to 1 in')
     expect(inUnit(problem('25.4 mm'), 'mm').actual).toBe('25.4 mm')
   })
 

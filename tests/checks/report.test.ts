@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest'
 import { bends } from '../../src/checks/cap-inflections.ts'
-import { insideAngle } from '../../src/checks/corners.ts'
 import { movement } from '../../src/checks/movement.ts'
 import { presentMeasures } from '../../src/checks/present-measures.ts'
 import { makeReport } from '../../src/checks/report.ts'
@@ -8,6 +7,7 @@ import type { MeasureRow } from '../../src/drafting/draft.ts'
 import { IDENTITY } from '../../src/fitting/position-map.ts'
 import { polyline } from '../../src/geometry/path.ts'
 import { point } from '../../src/geometry/point.ts'
+import { insideAngle } from '../../src/pattern/corners.ts'
 import { DRAFT, SPLIT } from './fixture.ts'
 
 const { pattern } = DRAFT
@@ -42,6 +42,7 @@ describe('the report', () => {
       'production',
       'scyewright',
       'slip',
+      'trued',
       'version',
     ]
     expect(Object.keys(report).sort()).toEqual(fields)

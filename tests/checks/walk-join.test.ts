@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { walkJoins } from '../../src/checks/report.ts'
-import { placeOnLine, sewnLine } from '../../src/checks/sewn-line.ts'
 import { walkJoin } from '../../src/checks/walk-join.ts'
 import { splitSides } from '../../src/fitting/split-sides.ts'
 import type { Join, Pattern } from '../../src/pattern/pattern.ts'
 import { seamLength, seamOf } from '../../src/pattern/seam.ts'
+import { placeOnLine, sewnLine } from '../../src/pattern/sewn-line.ts'
 import { DRAFT, pieceNamed, SPLIT, withPiece, withSeam } from './fixture.ts'
 
 const { pattern } = DRAFT

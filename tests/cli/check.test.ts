@@ -54,7 +54,7 @@ describe('scye check', () => {
     expect(order[0]).toBe(0)
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100)
     expect(stdout).toMatch(/^ {2}front cap +\d.*sews|^ {2}front cap +\d.*too full/m)
-    expect(stdout).toMatch(/^ {4}underarm to front notch +\d/m)
+    expect(stdout).toMatch(/^ {4}underarm to notch +\d/m)
     expect(stdout).toMatch(/^ {2}bust girth +both +37 3\/4 +/m)
     expect(stdout).toMatch(/shoulder to elbow .* estimated/)
     // biome-ignore lint/suspicious/noControlCharactersInRegex: no colors where nobody looks

@@ -44,7 +44,7 @@ describe('scye draft', () => {
       'ease, back cap',
       'neutral lift',
     ]) {
-      expect(stdout).toMatch(new RegExp(`^  ${figure} +[\\d ]+(/\\d+)? ?(in|[.]\\d°).*\\d`, 'm'))
+      expect(stdout).toMatch(new RegExp(`^  ${figure} +[\\d ]+(/\\d+)? ?(in|°).*\\d`, 'm'))
     }
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100)
     // biome-ignore lint/suspicious/noControlCharactersInRegex: no colors where nobody looks

@@ -40,10 +40,15 @@ export function recordOf({ do: name, settings }: Written, side: CorrectionSide =
   return { do: name, side, settings: correction.settings(read).parse(settings), where: {} }
 }
 
+/** What a correction does by itself, before its fitting is trued. */
+const RAW = { raw: true }
+
+const ALLOWANCES = { standard: { default: 25.4, neckline: 12.7 }, byMockUp: {} }
+
 /** One fitting with these corrections replayed on the pattern. */
 export function attempt(pattern: Pattern, corrections: readonly CorrectionRecord[]): Result<Replayed> {
   const fitting: FittingRecord = { label: 'first fitting', mockUp: 1, corrections, where: {} }
-  return replay(pattern, [fitting], { standard: { default: 25.4, neckline: 12.7 }, byMockUp: {} })
+  return replay(pattern, [fitting], ALLOWANCES, RAW)
 }
 
 function run(pattern: Pattern, corrections: readonly CorrectionRecord[]): Replayed {
@@ -109,7 +114,7 @@ function survivesWriting(written: Written, record: CorrectionRecord, pattern: Pa
   const file = readPerformer(text, 'ferry-pilot.yaml', correctionReaders)
   if (!file.ok) throw new Error(file.problems.map((p) => p.actual).join('; '))
   const fittings = file.value.fittings
-  const fromFile = replay(pattern, fittings, { standard: { default: 25.4, neckline: 12.7 }, byMockUp: {} })
+  const fromFile = replay(pattern, fittings, ALLOWANCES, RAW)
   if (!fromFile.ok) throw new Error('the file does not replay')
   expect(JSON.stringify(fromFile.value.pattern)).toBe(JSON.stringify(done.pattern))
 }

@@ -62,7 +62,7 @@ export function ease(pattern: Pattern, id: string): number {
 /** Cut with enough for what the tests let out, mm. */
 const ALLOWANCES = { standard: { default: 50.8, neckline: 12.7 }, byMockUp: {} }
 
-/** One fitting with these corrections, with its slip. */
+/** One fitting with these corrections and nothing trued, with its slip. */
 export function fitted(pattern: Pattern, ...steps: readonly Step[]): Replayed {
   const corrections = steps.map(([name, written, side = 'both']) => ({
     do: name,
@@ -72,6 +72,7 @@ export function fitted(pattern: Pattern, ...steps: readonly Step[]): Replayed {
   }))
   const result = replay(pattern, [{ label: 'first fitting', mockUp: 1, corrections, where: {} }], ALLOWANCES, {
     units: 'in',
+    raw: true,
   })
   if (!result.ok) throw new Error(result.problems.map((p) => `${p.code}: ${p.actual}`).join('; '))
   return result.value

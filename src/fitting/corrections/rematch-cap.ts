@@ -6,10 +6,10 @@ import { formatShare } from '../../base/shares.ts'
 import { CAP } from '../../drafting/defaults.ts'
 import type { Join, Pattern } from '../../pattern/pattern.ts'
 import { pieceOf } from '../../pattern/seam.ts'
+import { lineOf } from '../../pattern/sewn-line.ts'
 import { capJoins, easeOf } from '../cap-joins.ts'
 import { type CapLine, capLine, sleevesOf } from '../cap-line.ts'
 import { defineCorrection } from '../correction.ts'
-import { joinSpans, lineLength } from '../join-line.ts'
 import { type OperationResult, type PatternOperation, runOperations, unchanged } from '../operation.ts'
 import { resolveCap } from '../resolve-cap.ts'
 import { splitsFor } from '../shift-line.ts'
@@ -84,7 +84,7 @@ function targets(pattern: Pattern, cap: CapLine, { ease }: RematchSettings): rea
   const pairs = up.map((join, i) => {
     const other = down[i] as Join
     if (ease === undefined) return [target(join, join.ease.target), target(other, other.ease.target)] as const
-    const armscye = lineLength([...joinSpans(pattern, join.b), ...joinSpans(pattern, other.b)])
+    const armscye = lineOf(pattern, [...join.b, ...other.b]).length
     const total = 'mm' in ease ? ease.mm : ease.share * armscye
     const share = shareOf(join, other, cap.halves[0].name)
     return [target(join, total * share), target(other, total * (1 - share))] as const

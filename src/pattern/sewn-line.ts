@@ -1,6 +1,7 @@
-import type { JoinPart, Pattern } from '../pattern/pattern.ts'
-import type { Piece, Seam } from '../pattern/piece.ts'
-import { seamLength } from '../pattern/seam.ts'
+import type { Join, JoinPart, Pattern } from './pattern.ts'
+import type { Piece, Seam } from './piece.ts'
+import { seamLength } from './seam.ts'
+import { baseName } from './side-names.ts'
 
 /** A stretch of one seam as part of a line that is sewn as one. */
 export interface Stretch {
@@ -41,6 +42,40 @@ export function sewnLine(pattern: Pattern, parts: readonly JoinPart[]): SewnLine
   return stretches.length > 0 ? { stretches, length: start } : undefined
 }
 
+/** The same; throws where a part names a seam, or a place on it, that is not there: for patterns that cannot be broken. */
+export function lineOf(pattern: Pattern, parts: readonly JoinPart[]): SewnLine {
+  const line = sewnLine(pattern, parts)
+  if (!line) throw new RangeError(`no line ${parts.map((part) => `${part.piece}: ${part.seam}`).join(', ')}`)
+  return line
+}
+
+/** Both sides of a join as lines; undefined where a seam that it names is not there. */
+export function joinLines(pattern: Pattern, join: Join): { readonly a: SewnLine; readonly b: SewnLine } | undefined {
+  const a = sewnLine(pattern, join.a)
+  const b = sewnLine(pattern, join.b)
+  return a && b ? { a, b } : undefined
+}
+
+/** Both sides of a join, mm. */
+export interface JoinLengths {
+  readonly a: number
+  readonly b: number
+  /** a − b. */
+  readonly ease: number
+}
+
+/** The lengths of a join's sides on a pattern, darts closed; 0 for a line that is not there. */
+export function joinLengths(pattern: Pattern, join: Join): JoinLengths {
+  const a = sewnLine(pattern, join.a)?.length ?? 0
+  const b = sewnLine(pattern, join.b)?.length ?? 0
+  return { a, b, ease: a - b }
+}
+
+/** Whether a join sets a sleeve: front or back cap to armscye, before or after the sides have been split. */
+export function isCapJoin(join: Pick<Join, 'id'>): boolean {
+  return /^(front|back) cap\b/.test(join.id)
+}
+
 /** How far a place on a seam lies from the start of the line, mm of sewn length; undefined where it is not on the line. */
 export function placeOnLine(line: SewnLine, piece: string, seam: string, along: number): number | undefined {
   for (const s of line.stretches) {
@@ -49,6 +84,29 @@ export function placeOnLine(line: SewnLine, piece: string, seam: string, along: 
     return s.start + (s.reversed ? s.to - along : along - s.from)
   }
   return undefined
+}
+
+/** The place `at` mm from the start of a line; undefined beyond its ends. */
+export function placeAlongLine(
+  line: SewnLine,
+  at: number,
+): { readonly piece: string; readonly seam: string; readonly along: number } | undefined {
+  for (const s of line.stretches) {
+    const within = at - s.start
+    if (within < -SAME_PLACE || within > s.to - s.from + SAME_PLACE) continue
+    return { piece: s.piece.id, seam: s.seam.id, along: s.reversed ? s.to - within : s.from + within }
+  }
+  return undefined
+}
+
+/** Every notch on a line, by its name without a side, with its distance from the line's start, mm. */
+export function notchesOn(line: SewnLine): [name: string, place: number][] {
+  return piecesOf(line).flatMap((piece) =>
+    piece.notches.flatMap((notch): [string, number][] => {
+      const place = placeOnLine(line, piece.id, notch.seam, notch.along)
+      return place === undefined ? [] : [[baseName(notch.id), place]]
+    }),
+  )
 }
 
 /** Where a line begins or ends: the stretch, and the place on its seam. */

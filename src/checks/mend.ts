@@ -1,0 +1,71 @@
+import type { Finding } from '../base/problem.ts'
+import { makeReaders } from '../base/readers.ts'
+import type { Result } from '../base/result.ts'
+import { CORRECTIONS, correctionNamed } from '../fitting/corrections.ts'
+import { type OperationResult, runOperations } from '../fitting/operation.ts'
+import { IDENTITY } from '../fitting/position-map.ts'
+import type { CorrectionSide } from '../fitting/record.ts'
+import type { Check, CheckContext, Found, WrittenCorrection } from './check.ts'
+import { presentMeasures } from './present-measures.ts'
+
+/**
+ * The finding as others see it, with `mend` where one of the corrections that its check would try mends it: each is
+ * read as from a performer file, made on the present pattern, and taken only when the checks then no longer find this
+ * and find no error that was not there. Never throws: what cannot be made mends nothing.
+ */
+export function withMend(
+  found: Found,
+  all: readonly Found[],
+  context: CheckContext,
+  checks: readonly Check[],
+): Finding {
+  const { tries = [], ...finding } = found
+  const errors = new Set(all.filter(({ severity }) => severity === 'error').map(keyOf))
+  const mend = tries.find((written) => {
+    const made = make(written, context)
+    if (!made.ok) return false
+    const { pattern } = made.value
+    const after = { ...context, pattern, measures: presentMeasures(context.measures, pattern) }
+    const left = checks.flatMap((check) => check.run(after))
+    return left.every((other) => {
+      if (isSame(other, finding)) return false
+      return other.severity !== 'error' || errors.has(keyOf(other))
+    })
+  })
+  return mend ? { ...finding, mend: snippet(mend) } : finding
+}
+
+/** The same thing found again: also of one side of a piece that has been taken apart meanwhile. */
+function isSame(other: Finding, { code, where }: Finding): boolean {
+  if (other.code !== code) return false
+  const within = (now: string | undefined, was: string | undefined) =>
+    was === undefined || now?.startsWith(was) === true
+  return (
+    within(other.where.join, where.join) &&
+    within(other.where.piece, where.piece) &&
+    within(other.where.seam, where.seam) &&
+    other.where.field === where.field
+  )
+}
+
+function keyOf({ code, where }: Finding): string {
+  return [code, where.join, where.piece, where.seam, where.field].join('|')
+}
+
+function make(
+  { do: name, side = 'both', ...settings }: WrittenCorrection,
+  { pattern }: CheckContext,
+): Result<OperationResult> {
+  const correction = correctionNamed(name, CORRECTIONS)
+  if (!correction) throw new RangeError(`no correction "${name}"`)
+  const read = correction.settings(makeReaders('mm')).parse(settings)
+  const operations = correction.compile({ worn: pattern, side: side as CorrectionSide }, read)
+  return operations.ok ? runOperations(pattern, IDENTITY, operations.value) : operations
+}
+
+/** As it stands in the list of corrections of a performer file. */
+function snippet(written: WrittenCorrection): string {
+  return Object.entries(written)
+    .map(([key, value], i) => `${i === 0 ? '- ' : '  '}${key}: ${value}`)
+    .join('\n')
+}
