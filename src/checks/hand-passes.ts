@@ -30,9 +30,12 @@ function passes({ body, units }: CheckContext, piece: Piece): Found[] {
   const back = seamNamed(piece, 'back underarm seam')
   if (!body || !wrist || !front || !back) return []
   const sides: readonly BodySide[] = piece.side === 'left' || piece.side === 'right' ? [piece.side] : ['left', 'right']
-  const hand = largest(body, sides)
   const width = seamLength(wrist)
-  if (!hand || hand.value <= width) return []
+  // On a sleeve for both sides one hand may pass and the other not.
+  const stuck = sides.filter((side) => (body[side]['hand girth']?.value ?? 0) > width)
+  const hand = largest(body, stuck)
+  if (!hand) return []
+  const only = stuck.length < sides.length ? stuck[0] : undefined
   const opening = openingFor(hand.value, front, back)
   const more = sayLength(hand.value - width, units)
   return [
@@ -40,8 +43,8 @@ function passes({ body, units }: CheckContext, piece: Piece): Found[] {
       code: 'hand-does-not-pass',
       severity: opening === undefined ? 'warning' : 'note',
       where: { piece: piece.id, seam: wrist.id },
-      actual: `hand girth ${sayLength(hand.value, units)}${hand.estimated ? ' (estimated)' : ''}, wrist ${sayLength(width, units)}`,
-      tries: [{ do: 'widen', at: 'wrist', by: `${Math.ceil(hand.value - width + ROOM)} mm`, ...onSide(piece) }],
+      actual: `${only === undefined ? '' : `${only}: `}hand girth ${sayLength(hand.value, units)}${hand.estimated ? ' (estimated)' : ''}, wrist ${sayLength(width, units)}`,
+      tries: [{ do: 'widen', at: 'wrist', by: `${Math.ceil(hand.value - width + ROOM)} mm`, ...(only === undefined ? onSide(piece) : { side: only }) }],
       expected: 'a wrist that lets the hand through, or an opening',
       hint:
         opening === undefined
