@@ -44,7 +44,14 @@ function passes({ body, units }: CheckContext, piece: Piece): Found[] {
       severity: opening === undefined ? 'warning' : 'note',
       where: { piece: piece.id, seam: wrist.id },
       actual: `${only === undefined ? '' : `${only}: `}hand girth ${sayLength(hand.value, units)}${hand.estimated ? ' (estimated)' : ''}, wrist ${sayLength(width, units)}`,
-      tries: [{ do: 'widen', at: 'wrist', by: `${Math.ceil(hand.value - width + ROOM)} mm`, ...(only === undefined ? onSide(piece) : { side: only }) }],
+      tries: [
+        {
+          do: 'widen',
+          at: 'wrist',
+          by: `${Math.ceil(hand.value - width + ROOM)} mm`,
+          ...(only === undefined ? onSide(piece) : { side: only }),
+        },
+      ],
       expected: 'a wrist that lets the hand through, or an opening',
       hint:
         opening === undefined
