@@ -1,7 +1,7 @@
 import { SAME_POINT } from '../geometry/defaults.ts'
 import { endOf, type Path, reversePath, startOf } from '../geometry/path.ts'
 import { directionAlong, pathLength, pointAlong, subPath } from '../geometry/path-length.ts'
-import type { Point } from '../geometry/point.ts'
+import { distance, type Point } from '../geometry/point.ts'
 import type { Pattern } from './pattern.ts'
 import type { Landmark, Notch, Piece, Seam } from './piece.ts'
 
@@ -58,7 +58,10 @@ export function directionOnSeam(seam: Seam, along: number): Point {
   return directionAlong(seam.parts[index] as Path, within)
 }
 
-/** The paths of a seam between two positions, from < to, in the seam's direction: one for each part it runs over. */
+/**
+ * The paths of a seam between two positions, from < to, in the seam's direction: one for each part it runs over. A cut
+ * within 1e-5 mm of a joint is made at the joint.
+ */
 export function seamSpan(seam: Seam, from: number, to: number): Path[] {
   const paths: Path[] = []
   let start = 0
@@ -66,10 +69,21 @@ export function seamSpan(seam: Seam, from: number, to: number): Path[] {
     const length = pathLength(part)
     const a = Math.max(0, from - start)
     const b = Math.min(length, to - start)
-    if (b - a > SAME_POINT) paths.push(a <= SAME_POINT && b >= length - SAME_POINT ? part : subPath(part, a, b))
+    if (b - a > SAME_POINT)
+      paths.push(a <= SAME_POINT && b >= length - SAME_POINT ? part : withoutSlivers(subPath(part, a, b)))
     start += length
   }
   return paths
+}
+
+/** A cut this near to a joint is as good as at the joint, mm; what is left over there has no direction to rely on. */
+const SLIVER = 1e-5
+
+function withoutSlivers(path: Path): Path {
+  const isSliver = (c: Path[number] | undefined) => c !== undefined && distance(c.p0, c.p3) < SLIVER
+  const first = path.length > 1 && isSliver(path[0]) ? 1 : 0
+  const end = path.length - first > 1 && isSliver(path[path.length - 1]) ? path.length - 1 : path.length
+  return first === 0 && end === path.length ? path : path.slice(first, end)
 }
 
 /** The seam run through the other way. */
