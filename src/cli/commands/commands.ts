@@ -1,0 +1,8 @@
+import { advise } from './advise.ts'
+import { check } from './check.ts'
+import type { Command } from './command.ts'
+import { compare } from './compare.ts'
+import { draft } from './draft.ts'
+
+/** Every command, in the order in which help lists them. */
+export const COMMANDS: readonly Command[] = [draft, check, compare, advise]
