@@ -19,6 +19,7 @@ export { readPerformer } from './performer-file.ts'
 
 // Body: the measures there are; what nobody took is estimated, and says so.
 
+export { BEFORE_MEASURING, BODY_POINTS } from './body/before-measuring.ts'
 export { type Body, type BodyHalf, type Measure, measureOf } from './body/body.ts'
 export { type CompletedBody, completeBody } from './body/complete-body.ts'
 export type { GivenMeasures } from './body/given.ts'

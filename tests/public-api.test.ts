@@ -20,6 +20,8 @@ const VALUES = [
   'correctionReaders',
   'readersOf',
   // body
+  'BEFORE_MEASURING',
+  'BODY_POINTS',
   'MEASURES',
   'MEASURE_NAMES',
   'completeBody',
