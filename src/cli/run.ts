@@ -22,6 +22,10 @@ export async function run(args: readonly string[], terminal: Terminal = processT
     .usage(
       '$0 COMMAND FILE…\n\nDrafts a bodice and a sleeve from a performer file, replays its fittings, checks and prints them.',
     )
+    .command('begin <files..>', 'write a performer file to fill in', beginOptions, async (argv) => {
+      const { beginCommand } = await import('./begin-command.ts')
+      status = beginCommand(restored(argv), terminal)
+    })
     .command('draft <files..>', 'write the pieces, the report and the alteration slip', draftOptions, async (argv) => {
       const { draftCommand } = await import('./draft-command.ts')
       status = await draftCommand(restored(argv), terminal)
@@ -84,6 +88,19 @@ function commonOptions(y: Argv) {
     .option('json', { type: 'boolean', describe: JSON_HELP })
     .option('quiet', { alias: 'q', type: 'boolean', describe: 'print problems and findings of severity error only' })
     .option('no-true', { type: 'boolean', describe: 'leave the seams as the corrections made them, small corners too' })
+}
+
+function beginOptions(y: Argv) {
+  return y
+    .positional('files', { type: 'string', describe: 'the file to write, which must not be there yet; - prints it' })
+    .option('units', { type: 'string', requiresArg: true, describe: 'in, cm or mm; by default in, or those of --from' })
+    .option('from', {
+      type: 'string',
+      requiresArg: true,
+      describe: 'a performer file to take production, draft choices and allowances from, but nothing of its body',
+    })
+    .option('json', { type: 'boolean', describe: JSON_HELP })
+    .option('quiet', { alias: 'q', type: 'boolean', describe: 'print problems only' })
 }
 
 function checkOptions(y: Argv) {

@@ -4,7 +4,7 @@ import { reportProblems } from './report-problems.ts'
 import type { Status } from './run.ts'
 import type { Terminal } from './terminal.ts'
 
-const COMMANDS = ['draft', 'check', 'compare', 'advise']
+const COMMANDS = ['begin', 'draft', 'check', 'compare', 'advise']
 const OPTIONS = [
   'output',
   'as',
@@ -16,6 +16,7 @@ const OPTIONS = [
   'mirror-pairs',
   'projector',
   'until',
+  'units',
   'from',
   'to',
   'place',
