@@ -19,6 +19,7 @@ export const startUpCases: readonly BenchCase[] = [
     count: 1,
     ours: () => started(scye('--version')),
     theirs: NODE,
+    elsewhere: true,
     wanted: { ratio: 1.8 },
     agree: () => {
       const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))
@@ -31,6 +32,7 @@ export const startUpCases: readonly BenchCase[] = [
     count: 1,
     ours: () => inFolder((folder) => started(scye('draft', demo, '--as', 'svg', '-o', folder))),
     theirs: NODE,
+    elsewhere: true,
     wanted: { ratio: 3.5 },
     agree: () => {
       const files = inFolder((folder) => {
