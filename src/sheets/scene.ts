@@ -19,6 +19,9 @@ export type MarkKind =
   | 'line before'
   | 'line after'
   | 'move'
+  | 'body outline'
+  | 'tape'
+  | 'blank'
   | 'label'
   | 'measured square'
   | 'calibration grid'
@@ -27,6 +30,7 @@ export type MarkKind =
 /** From the bottom up: what must stay legible is drawn last. */
 export const KIND_ORDER: readonly MarkKind[] = [
   'calibration grid',
+  'body outline',
   'balance line',
   'ease stitching',
   'grain line',
@@ -39,7 +43,9 @@ export const KIND_ORDER: readonly MarkKind[] = [
   'notch',
   'landmark',
   'move',
+  'tape',
   'measured square',
+  'blank',
   'page frame',
   'label',
 ]
