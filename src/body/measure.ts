@@ -3,6 +3,7 @@ export type MeasureKind = 'length' | 'angle'
 
 /** One body measure that the draft knows: how it is called, taken and read. */
 export interface MeasureDefinition {
+  /** Length or angle: how it is read. */
   readonly kind: MeasureKind
   /** The draft cannot begin without it; everything else may be estimated. */
   readonly required: boolean
@@ -73,8 +74,10 @@ export const MEASURES = {
   'shoulder to elbow': sided('From the shoulder point to the elbow, arm bent.', '5.4.14'),
 } as const satisfies Record<string, MeasureDefinition>
 
+/** The name of a measure as a performer file has it, for example `bust girth`. */
 export type MeasureName = keyof typeof MEASURES
 
+/** The names of all measures, in the order of `MEASURES`. */
 export const MEASURE_NAMES = Object.keys(MEASURES) as readonly MeasureName[]
 
 function length(how: string, source: string): MeasureDefinition {
