@@ -90,30 +90,48 @@ interface Flowed {
   readonly used: number
 }
 
-/** The blocks on pages in their order; a heading goes with what follows it. */
+/** What is measured of a block when pages are broken. */
+export type BlockSize = Pick<Block, 'height' | 'leads'>
+
+/** The blocks shared among pages in their order, so high the first and the others; a heading goes with what follows it. */
+export function inPages<T extends BlockSize>(all: readonly T[], first: number, other: number): T[][] {
+  const pages: T[][] = [[]]
+  let used = 0
+  all.forEach((block, k) => {
+    let needed = block.height
+    for (let next = k; all[next]?.leads; next++) needed += all[next + 1]?.height ?? 0
+    const full = used + needed > (pages.length === 1 ? first : other) + 1e-9
+    // A page has something on it, unless its head leaves too little room and the next has more.
+    if (full && (used > 0 || (pages.length === 1 && needed <= other))) {
+      pages.push([])
+      used = 0
+    }
+    pages.at(-1)?.push(block)
+    used += block.height
+  })
+  return pages
+}
+
+/** The blocks in their places on each page. */
 function flow(design: FormDesign, width: number, height: number): Flowed[] {
   const inner = width - 2 * MARGIN
   const head = design.head(inner).height + GAP
   const running = runningHead(design, inner, 1, 2).height + GAP
   const foot = footOf(design, inner).height + GAP
   const room = (page: number) => height - 2 * MARGIN - foot - (page === 0 ? head : running)
-  const pages: { block: Block; top: number }[][] = [[]]
-  let used = 0
   const all = design.blocks(inner, room(0), room(1))
-  all.forEach((block, k) => {
-    const needed = block.height + (block.leads ? (all[k + 1]?.height ?? 0) : 0)
-    if (used + needed > room(pages.length - 1) + 1e-9 && (pages.at(-1)?.length ?? 0) > 0) {
-      pages.push([])
-      used = 0
-    }
-    pages.at(-1)?.push({ block, top: used })
-    used += block.height
+  const pages = inPages(all, room(0), room(1)).map((blocks) => {
+    let top = 0
+    return blocks.map((block) => {
+      const placed = { block, top }
+      top += block.height
+      return placed
+    })
   })
+  const last = pages.at(-1) ?? []
+  const used = last.reduce((sum, { block }) => sum + block.height, 0)
   const rest = design.rest?.(inner, room(pages.length - 1) - used)
-  if (rest) {
-    pages.at(-1)?.push({ block: rest, top: used })
-    used += rest.height
-  }
+  if (rest) last.push({ block: rest, top: used })
   return pages.map((blocks, page) => {
     const end = Math.max(0, ...blocks.map(({ block, top }) => top + block.height))
     return { blocks, used: end + 2 * MARGIN + foot + (page === 0 ? head : running) }

@@ -27,6 +27,7 @@ export const PENS: Readonly<Record<MarkKind, Pen>> = {
   move: { weight: 0.3 },
   'body outline': { weight: 0.25 },
   tape: { weight: 0.6 },
+  'piece outline': { weight: 0.5 },
   blank: { weight: 0.25 },
   label: { weight: 0.2 },
   'measured square': { weight: 0.25 },

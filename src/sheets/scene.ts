@@ -21,6 +21,7 @@ export type MarkKind =
   | 'move'
   | 'body outline'
   | 'tape'
+  | 'piece outline'
   | 'blank'
   | 'label'
   | 'measured square'
@@ -40,6 +41,7 @@ export const KIND_ORDER: readonly MarkKind[] = [
   'stitching line',
   'fold line',
   'cutting line',
+  'piece outline',
   'notch',
   'landmark',
   'move',
