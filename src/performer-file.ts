@@ -31,11 +31,20 @@ export const ALLOWANCE_NAMES = [
   'wrist',
 ] as const
 
+export interface ReadingOptions {
+  /** Takes a file whose performer is yet to be measured: no measure is required. It cannot be drafted. */
+  readonly unmeasured?: boolean
+}
+
 /**
  * The schema of a whole performer file written in `read.unit`, keys in their normal spelling (`normaliseName`). The
  * settings of corrections are not among it: they are read by the corrections' own schemas.
  */
-export function performerSchema(read: Readers, corrections: CorrectionReaders) {
+export function performerSchema(
+  read: Readers,
+  corrections: CorrectionReaders,
+  { unmeasured = false }: ReadingOptions = {},
+) {
   const unit = read.parsed<LengthUnit>('in, cm or mm', readUnit)
   const allowance = allowanceSchema(read)
   return z.strictObject({
@@ -43,7 +52,7 @@ export function performerSchema(read: Readers, corrections: CorrectionReaders) {
     production: read.text().optional(),
     units: unit,
     measured: read.date().optional(),
-    body: measuresSchema(read),
+    body: measuresSchema(read, unmeasured),
     draft: choicesSchema(read).optional(),
     'mock up': z.strictObject({ allowance: allowance.optional() }).optional(),
     'mock ups': z
@@ -61,7 +70,12 @@ export function performerSchema(read: Readers, corrections: CorrectionReaders) {
  * `completeBody`'s to say). Fails with every problem of the file at once, in the order of the file, each with file,
  * line, column and field. `file` is only a name for them.
  */
-export function readPerformer(text: string, file: string, corrections: CorrectionReaders): Result<Performer> {
+export function readPerformer(
+  text: string,
+  file: string,
+  corrections: CorrectionReaders,
+  options: ReadingOptions = {},
+): Result<Performer> {
   const yaml = readYaml(text, file)
   if (!yaml.ok) return yaml
   const document = yaml.value
@@ -70,11 +84,16 @@ export function readPerformer(text: string, file: string, corrections: Correctio
   const written = tree.units
   const unit = typeof written === 'string' ? parseUnit(written) : undefined
   const read = makeReaders(unit ?? 'mm')
-  const schema = performerSchema(read, corrections)
+  const schema = performerSchema(read, corrections, options)
   // A measure or a choice left blank was not taken or not made.
   const blank = (name: 'body' | 'draft') =>
     tree[name] === undefined ? {} : { [name]: withoutBlanks(tree[name]) ?? {} }
-  const parsed = schema.safeParse({ ...filledIn(tree), ...blank('body'), ...blank('draft') })
+  const parsed = schema.safeParse({
+    ...(options.unmeasured ? { body: {} } : {}),
+    ...filledIn(tree),
+    ...blank('body'),
+    ...blank('draft'),
+  })
   const problems = [
     ...(parsed.success ? [] : readingProblems(parsed.error.issues, schema, document, [])),
     ...settingsProblems(document, read, corrections),

@@ -10,10 +10,14 @@ import { sidedName } from './measure-words.ts'
 
 /**
  * The schema of the `body` section: every measure by name, one value or `{ left, right }` where it has sides, to mm
- * or radians. The required ones must be there, on both sides.
+ * or radians. The required ones must be there, on both sides, unless the body is yet to be measured.
  */
-export function measuresSchema(read: Readers): z.ZodType<GivenMeasures> {
-  const shape = Object.fromEntries(MEASURE_NAMES.map((name) => [name, measureSchema(read, MEASURES[name])]))
+export function measuresSchema(read: Readers, unmeasured = false): z.ZodType<GivenMeasures> {
+  const of = (name: MeasureName): MeasureDefinition => ({
+    ...MEASURES[name],
+    ...(unmeasured ? { required: false } : {}),
+  })
+  const shape = Object.fromEntries(MEASURE_NAMES.map((name) => [name, measureSchema(read, of(name))]))
   return z.strictObject(shape, { error: 'the measures by name' }) as unknown as z.ZodType<GivenMeasures>
 }
 
