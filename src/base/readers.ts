@@ -41,7 +41,16 @@ export interface Readers {
   /** `6 %` as 0.06. */
   share(): Reader<number>
   /** A length or a percentage: `{ mm }` or `{ share }`, zero or more. */
-  lengthOrShare(): Reader<{ readonly mm: number } | { readonly share: number }>
+  lengthOrShare(): Reader<
+    | {
+        /** A length in mm. */
+        readonly mm: number
+      }
+    | {
+        /** A share: 0.06 is 6 %. */
+        readonly share: number
+      }
+  >
   /** A whole number from 1. */
   count(): Reader<number>
   /** `yes`, `no`, `true` or `false`. */
@@ -65,6 +74,7 @@ export interface Readers {
 export interface CorrectionReaders {
   /** Every name there is, for hints. */
   readonly names: readonly string[]
+  /** The maker of the schema for the settings of this correction; undefined for a name that is none. */
   readonly settingsOf: (name: string) => ((read: Readers) => z.ZodObject) | undefined
 }
 
