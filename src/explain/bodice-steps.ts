@@ -15,6 +15,8 @@ export interface BodiceSource extends Source {
   readonly part: 'back' | 'front'
   readonly bodice: Bodice
   readonly drawn: BodiceHalf
+  /** Half of a piece that goes across the center, which is then no seam. */
+  readonly whole: boolean
 }
 
 /** The names of the points that later steps measure from. */
@@ -33,7 +35,7 @@ export function bodiceSteps(
   source: Source,
   options: PaperOptions,
 ): readonly Step[] {
-  const from: BodiceSource = { ...source, part, bodice, drawn: bodice[part] }
+  const from: BodiceSource = { ...source, part, bodice, drawn: bodice[part], whole: options.suffix !== '' }
   const paper = openPaper(options)
   const points = frameStep(paper, from)
   const neck = neckStep(paper, from, points)
@@ -77,7 +79,7 @@ function frameStep(paper: Paper, from: BodiceSource): BodicePoints {
           ? `The level of the back, raised by ${say.given(bodice.frame.bust.intake)}, which ${drawn.side.dart ? 'the bust dart takes' : 'is eased into the side seam'} (${intakeWords(from)}): so both armscyes are equally deep.`
           : 'The level of the back.',
     )
-    step.straight(waist, neckEnd, { id: `center ${part}`, seam: `center ${part}` })
+    step.straight(waist, neckEnd, { id: `center ${part}`, ...(from.whole ? {} : { seam: `center ${part}` }) })
     step.note(`Rule a level line through each of ${waist}, ${neckEnd} and ${level}.`)
   })
   paper.step('Width at the underarm', (step) => {

@@ -41,6 +41,7 @@ export function forearmSteps(paper: Paper, from: SleeveSource, points: SleevePoi
         : 'The same width.',
     )
     step.straight(frontElbow, back, { id: 'elbow line' })
+    step.note(`Rule ${frontElbow}–${back}, the elbow line.`)
   })
   const darts = elbowDarts(paper, from, points)
   const wrist = wristPoints(paper, from, points)
@@ -83,12 +84,8 @@ function elbowDarts(paper: Paper, from: SleeveSource, points: SleevePoints): Dar
             : `Intake ${say.given(intake)} in all, half of it in each: by so much the back seam is longer than the front one. The darts lie above and below the elbow line.`
       const upper = step.place(points.elbow, mouth[0], `${which}upper leg`, why)
       const lower = step.place(points.elbow, mouth[1], `${which}lower leg`)
-      const end = step.place(
-        points.elbow,
-        point,
-        `${which}point`,
-        `Aimed at the middle of the elbow line; both legs measure ${say.ruled(distance(mouth[0], point))}.`,
-      )
+      const end = step.place(points.elbow, point, `${which}point`, k === 0 ? 'Aimed at the middle of the elbow line.' : undefined)
+      step.note(`Rule the legs ${upper}–${end} and ${lower}–${end}; each measures ${say.ruled(distance(mouth[0], point))}.`)
       step.straight(upper, end, { id: `${id} upper leg`, dart: id })
       step.straight(end, lower, { id: `${id} lower leg`, dart: id })
       found.push({ upper, lower, end })
@@ -104,7 +101,7 @@ function wristPoints(paper: Paper, from: SleeveSource, points: SleevePoints): Wr
     const { say } = step
     const girth = `${measureWords(from, 'wrist girth', say)}${plusEase(easeFor(from.choices, 'wrist'), 'wrist', say)}`
     const turned = arm.darts.length > 0 ? ' The elbow darts have brought it forward.' : ''
-    const front = step.place(points.wrist, endOf(arm.wrist), 'wrist at the front seam', `Wrist width ${girth}, as a curve.${turned}`)
+    const front = step.place(points.wrist, endOf(arm.wrist), 'wrist at the front seam', `The width, measured along the curve of a later step, is ${girth}.${turned}`)
     const middle = step.place(points.wrist, endOf(arm.forearmLine), 'middle of the wrist')
     const back = step.place(points.wrist, startOf(arm.wrist), 'wrist at the back seam')
     found = { front, middle, back }
@@ -143,6 +140,7 @@ function bent(
     of('elbow'),
   )
   step.straight(end, wrist, of('below'))
+  step.note(`Rule ${underarm}–${start} and ${end}–${wrist}.`)
   return end
 }
 
@@ -178,6 +176,7 @@ function backSeam(
       last = step.place(points.wrist, lastCubic(final).p0, 'where the seam is straight again')
       step.curve([out.lower, last], final.slice(0, -1), way(final, 0), { along: [last, wrist] }, of('below the darts'))
       step.straight(last, wrist, of('below'))
+      step.note(`Rule ${points.back}–${start} and ${last}–${wrist}.`)
     }
     const length = parts.reduce((sum, part) => sum + pathLength(part), 0)
     step.note(

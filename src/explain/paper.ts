@@ -167,6 +167,10 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
         const directions = { leaving: directionOf(leaving), arriving: directionOf(arriving) }
         drawn.push({ ...named(of), run: { kind: 'curve', ...directions, chords }, path: onSheet })
         const [first, last] = [knots[0] as string, knots[knots.length - 1] as string]
+        if (chords.every(isStraight)) {
+          note(`${knots.join('–')}: straight to the eye.`)
+          return
+        }
         note(
           `Curve ${knots.join('–')}: it leaves ${first} ${directionWords(directions.leaving, false)} and arrives at ${last} ${directionWords(directions.arriving, true)}.`,
         )
@@ -201,9 +205,10 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
       return { from, to, parts, offsets }
     }
 
-    function chordWords({ from, to, parts, offsets }: Chord): string {
+    function chordWords(chord: Chord): string {
+      const { from, to, parts, offsets } = chord
       const off = subtract(at(to), at(from))
-      if (offsets.every((offset) => offset === 0)) return `${from}–${to} is straight to the eye.`
+      if (isStraight(chord)) return `${from}–${to} is straight to the eye.`
       const left = leftOf(off)
       const upright = Math.abs(off.y) > Math.abs(off.x)
       const way = (offset: number) => {
@@ -214,7 +219,7 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
         offset === 0 ? 'on the line' : `${say.ruled(Math.abs(offset))} ${way(offset)}`,
       )
       const equal = parts === 2 ? 'two' : parts === 4 ? 'four' : 'eight'
-      return `Rule ${from}–${to} in ${equal} equal parts; from ${from} on, square from the marks: ${each.join(', ')}.`
+      return `Rule ${from}–${to} thin, in ${equal} equal parts; from ${from} on, square from the marks: ${each.join(', ')}.`
     }
 
     function directionWords(direction: Direction, arriving: boolean): string {
@@ -230,6 +235,11 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
     }
   }
   return { step, steps, center: mirrored ? 'right' : 'left', forward: mirrored ? 'left' : 'right' }
+}
+
+/** Nowhere farther from its chord than half a step of the ruler. */
+function isStraight({ offsets }: Chord): boolean {
+  return offsets.every((offset) => offset === 0)
 }
 
 /** How far from the mark, to the left, the curve lies; the crossing nearest to the mark. */

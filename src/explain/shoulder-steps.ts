@@ -59,22 +59,25 @@ export function shoulderStep(paper: Paper, from: BodiceSource, neck: string): Sh
     const dart = shoulder.dart
     const eased =
       part === 'back' && !choices.shoulderDart ? ` + ${say.given(SHOULDER.backEase)}, eased in when it is sewn` : ''
-    const why = `${measureWords(from, 'shoulder length', say)}${eased}. It falls by ${say.angle(slope)}: ${measureWords(from, 'shoulder slope', say)}, ${part === 'back' ? 'less in the back' : 'more in the front'}, because the seam lies forward of the ridge.`
+    const why = `The ${measureWords(from, 'shoulder length', say)}${eased}. It falls by ${say.angle(slope)}: ${measureWords(from, 'shoulder slope', say)}, ${part === 'back' ? 'less in the back' : 'more in the front'}, because the seam lies forward of the ridge.`
     if (dart) inner = drawShoulderDart(dart)
     tip = step.place(neck, shoulder.tip, 'shoulder point', dart ? `${why} The dart opens it.` : why)
     step.straight(tip, inner, of)
     const length = measureOf(half, 'shoulder length') + (eased ? SHOULDER.backEase : 0)
     step.note(
       dart
-        ? `With the dart folded the shoulder measures ${say.ruled(length)}.`
-        : `${neck}–${tip} measures ${say.ruled(length)}.`,
+        ? `Rule ${inner}–${tip}, the shoulder; with the dart folded it measures ${say.ruled(length)}.`
+        : `Rule ${neck}–${tip}, the shoulder; it measures ${say.ruled(length)}.`,
     )
 
     function drawShoulderDart({ id, mouth, point: at }: Dart): string {
       const [outer, near] = mouth
       const first = step.place(neck, near, 'shoulder dart, leg next to the neck')
       const second = step.place(neck, outer, 'shoulder dart, leg next to the armscye', `Intake ${say.given(distance(near, outer))}.`)
-      const end = step.place(neck, at, 'point of the shoulder dart', `Both legs ${say.ruled(distance(near, at))}.`)
+      const end = step.place(neck, at, 'point of the shoulder dart')
+      step.note(
+        `Rule ${neck}–${first}, and the legs ${first}–${end} and ${second}–${end}; each measures ${say.ruled(distance(near, at))}.`,
+      )
       step.straight(first, neck, of)
       step.straight(first, end, { id: `${id} leg to the neck`, dart: id })
       step.straight(end, second, { id: `${id} leg to the armscye`, dart: id })

@@ -57,6 +57,7 @@ export function sideSeamStep(paper: Paper, from: BodiceSource, points: BodicePoi
   paper.step(dart ? 'Side seam and bust dart' : 'Side seam', (step) => {
     const { say } = step
     const of = { id: 'side seam', seam: 'side seam' }
+    const length = side.parts.reduce((sum, part) => sum + pathLength(part), 0)
     const taken = frame.underarm.x - waist.x
     const at = step.place(
       points.waist,
@@ -79,14 +80,14 @@ export function sideSeamStep(paper: Paper, from: BodiceSource, points: BodicePoi
       step.straight(below, bust.dart, { id: `${dart.id} lower leg`, dart: dart.id })
       step.straight(bust.dart, above, { id: `${dart.id} upper leg`, dart: dart.id })
       step.straight(above, points.underarm, of)
-      step.note(`Both legs measure ${say.ruled(distance(lower, dart.point))}.`)
+      step.note(`Rule the legs ${above}–${bust.dart} and ${below}–${bust.dart}; each measures ${say.ruled(distance(lower, dart.point))}.`)
+      step.note(`Rule ${points.underarm}–${above} and ${below}–${at}, the side seam; it measures ${say.ruled(length)} without the dart.`)
       names = { waist: at, lower: below, upper: above }
     } else {
       step.straight(at, points.underarm, of)
+      step.note(`Rule ${points.underarm}–${at}, the side seam; it measures ${say.ruled(length)}.`)
       names = { waist: at, lower: points.underarm, upper: at }
     }
-    const length = side.parts.reduce((sum, part) => sum + pathLength(part), 0)
-    step.note(`The side seam measures ${say.ruled(length)}${dart ? ' without the dart' : ''}.`)
   })
   return names
 }

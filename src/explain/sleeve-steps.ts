@@ -87,6 +87,7 @@ function frameSteps(paper: Paper, from: SleeveSource): SleevePoints {
       'The rest of the width.',
     )
     step.straight(rear, front, { id: 'biceps line' })
+    step.note(`Rule ${rear}–${front}, the biceps line.`)
     points = { ...points, front, back: rear }
   })
   return points

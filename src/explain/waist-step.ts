@@ -33,7 +33,7 @@ export function waistStep(paper: Paper, from: BodiceSource, points: BodicePoints
         const right = step.place(points.waist, far, `${dart.id}, leg next to the side`)
         step.straight(left, end, { id: `${dart.id} leg to the center`, dart: dart.id })
         step.straight(end, right, { id: `${dart.id} leg to the side`, dart: dart.id })
-        step.note(`Both legs measure ${say.ruled(distance(near, dart.point))}.`)
+        step.note(`Rule the legs ${left}–${end} and ${right}–${end}; each measures ${say.ruled(distance(near, dart.point))}.`)
         darts.push({ left, right, end })
       })
     })
