@@ -4,6 +4,7 @@ import type { Problem } from './base/problem.ts'
 import { type CorrectionReaders, makeReaders, type Readers } from './base/readers.ts'
 import { readingProblems } from './base/reading-problems.ts'
 import { failure, type Result, success } from './base/result.ts'
+import { sayable } from './base/sayable.ts'
 import type { LengthUnit } from './base/units.ts'
 import { readYaml, type Tree, type YamlDocument } from './base/yaml-document.ts'
 import { measureProblem, measuresSchema, withoutBlanks } from './body/read-measures.ts'
@@ -63,7 +64,7 @@ export function performerSchema(read: Readers, corrections: CorrectionReaders) {
  */
 export function readPerformer(text: string, file: string, corrections: CorrectionReaders): Result<Performer> {
   const yaml = readYaml(text, file)
-  if (!yaml.ok) return yaml
+  if (!yaml.ok) return failure(...yaml.problems.map(sayable))
   const document = yaml.value
   if (!isSection(document.tree)) return failure(notAPerformer(document))
   const { tree } = document
@@ -80,7 +81,7 @@ export function readPerformer(text: string, file: string, corrections: Correctio
     ...settingsProblems(document, read, corrections),
   ]
   if (!parsed.success || problems.length > 0)
-    return failure(...problems.map((p) => inItsWords(p, document)).sort(byPlace))
+    return failure(...problems.map((p) => sayable(inItsWords(p, document))).sort(byPlace))
   const { data } = parsed
   return success({
     performer: data.performer,
