@@ -13,6 +13,7 @@ const VALUES = [
   'formatLength',
   'parseLength',
   'nearestName',
+  'printable',
   'success',
   'failure',
   // read
