@@ -5,6 +5,7 @@
 export { formatLength } from './base/format-length.ts'
 export { parseLength } from './base/lengths.ts'
 export { nearestName } from './base/names.ts'
+export { printable } from './base/printable.ts'
 export type { Finding, Place, Problem, Remedy, Severity } from './base/problem.ts'
 export { type Failure, failure, type Result, type Success, success } from './base/result.ts'
 export type { BodySide } from './base/side.ts'

@@ -4,6 +4,7 @@ import type { Problem } from './base/problem.ts'
 import { type CorrectionReaders, makeReaders, type Readers } from './base/readers.ts'
 import { readingProblems } from './base/reading-problems.ts'
 import { failure, type Result, success } from './base/result.ts'
+import { sayable } from './base/sayable.ts'
 import type { LengthUnit } from './base/units.ts'
 import { readYaml, type Tree, type YamlDocument } from './base/yaml-document.ts'
 import { measureProblem, measuresSchema, withoutBlanks } from './body/read-measures.ts'
@@ -77,7 +78,7 @@ export function readPerformer(
   options: ReadingOptions = {},
 ): Result<Performer> {
   const yaml = readYaml(text, file)
-  if (!yaml.ok) return yaml
+  if (!yaml.ok) return failure(...yaml.problems.map(sayable))
   const document = yaml.value
   if (!isSection(document.tree)) return failure(notAPerformer(document))
   const { tree } = document
@@ -99,7 +100,7 @@ export function readPerformer(
     ...settingsProblems(document, read, corrections),
   ]
   if (!parsed.success || problems.length > 0)
-    return failure(...problems.map((p) => inItsWords(p, document)).sort(byPlace))
+    return failure(...problems.map((p) => sayable(inItsWords(p, document))).sort(byPlace))
   const { data } = parsed
   return success({
     performer: data.performer,

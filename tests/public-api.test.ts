@@ -14,6 +14,7 @@ const VALUES = [
   'parseLength',
   'nearestName',
   'LENGTH_UNITS',
+  'printable',
   'success',
   'failure',
   // read

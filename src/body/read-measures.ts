@@ -41,20 +41,22 @@ export function withoutBlanks(tree: Tree): Tree {
 }
 
 /** Measures that people take and the draft has no use for: why, and what it takes instead. */
-const NOT_TAKEN: Readonly<Record<string, string>> = {
-  'hip girth': 'the bodice ends at the waist: leave the hip out, or put # before the line',
-  'shoulder width': 'the draft takes shoulder length and shoulder slope: measure these, and put # before the line',
-  'elbow to wrist': 'the draft takes outer arm length and shoulder to elbow: put # before the line',
-  'back neck to wrist': 'the draft takes shoulder length and outer arm length: put # before the line',
-  'chest girth': 'write bust girth for the fullest part, or upper chest girth for the line high under the arms',
-  biceps: 'write upper arm girth (relaxed), or upper arm girth flexed',
-}
+const NOT_TAKEN: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    'hip girth': 'the bodice ends at the waist: leave the hip out, or put # before the line',
+    'shoulder width': 'the draft takes shoulder length and shoulder slope: measure these, and put # before the line',
+    'elbow to wrist': 'the draft takes outer arm length and shoulder to elbow: put # before the line',
+    'back neck to wrist': 'the draft takes shoulder length and outer arm length: put # before the line',
+    'chest girth': 'write bust girth for the fullest part, or upper chest girth for the line high under the arms',
+    biceps: 'write upper arm girth (relaxed), or upper arm girth flexed',
+  }),
+)
 
 /** A problem of the body section in a draper's words: how a missing measure is taken, and that one has no sides. */
 export function measureProblem(problem: Problem, document: YamlDocument): Problem {
   const key = normaliseName((problem.where.field ?? '').split('.')[1] ?? '')
   if (problem.code === 'unknown-key' && key === 'across back') return acrossBack(problem)
-  if (problem.code === 'unknown-key') return { ...problem, hint: NOT_TAKEN[key] ?? problem.hint }
+  if (problem.code === 'unknown-key') return { ...problem, hint: NOT_TAKEN.get(key) ?? problem.hint }
   const name = MEASURE_NAMES.find((known) => known === key)
   if (name === undefined) return problem
   if (problem.code === 'missing') {
