@@ -16,6 +16,7 @@ import { remarksOf, type WrittenFile } from './write-pattern.ts'
 import { rounded } from './writers/round.ts'
 import { writeSvg } from './writers/svg.ts'
 
+/** Which two versions to lay over each other. */
 export interface ComparisonOptions {
   /** Label of the version before, `none` for the draft; the draft when absent. */
   readonly from?: string
@@ -25,29 +26,50 @@ export interface ComparisonOptions {
   readonly date: string
 }
 
+/** x and y, mm, y up. */
 type Xy = readonly [number, number]
 
 /** The contract `compare/1`; mm, to a millionth. Fields may be added, never renamed. */
 export interface ComparisonJson {
+  /** Name of the contract. */
   readonly scyewright: 'compare/1'
+  /** A role or a code, not a legal name. */
   readonly performer: string
+  /** Name of the production. */
   readonly production?: string
+  /** Of every number. */
   readonly unit: 'mm'
+  /** The axis that points up. */
   readonly up: 'y'
   /** Labels of the versions; the draft is `draft`. */
   readonly from: string
+  /** Label of the later version. */
   readonly to: string
+  /** Every stitching line of both. */
   readonly seams: readonly (Omit<SeamMove, 'peaks'> & {
-    readonly peaks: readonly (Omit<MovePeak, 'from' | 'to'> & { readonly from: Xy; readonly to: Xy })[]
+    /** Where it moved most, stretch by stretch. */
+    readonly peaks: readonly (Omit<MovePeak, 'from' | 'to'> & {
+      /** The point as it was. */
+      readonly from: Xy
+      /** The point as it is. */
+      readonly to: Xy
+    })[]
   })[]
+  /** What became of each piece. */
   readonly pieces: readonly PieceComparison[]
+  /** The joins that differ. */
   readonly joins: readonly JoinDifference[]
+  /** Names of the files that were written. */
   readonly files: readonly string[]
 }
 
+/** A comparison and its files. */
 export interface WrittenComparison {
+  /** The comparison itself. */
   readonly comparison: VersionComparison
+  /** The same as JSON. */
   readonly document: ComparisonJson
+  /** The sheet. */
   readonly files: readonly WrittenFile[]
 }
 

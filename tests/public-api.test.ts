@@ -13,13 +13,19 @@ const VALUES = [
   'formatLength',
   'parseLength',
   'nearestName',
+  'LENGTH_UNITS',
+  'printable',
   'success',
   'failure',
   // read
   'readPerformer',
+  'beginPerformer',
+  'readTakenChoices',
   'correctionReaders',
   'readersOf',
   // body
+  'BEFORE_MEASURING',
+  'BODY_POINTS',
   'MEASURES',
   'MEASURE_NAMES',
   'completeBody',
@@ -121,6 +127,8 @@ const TYPES = [
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
   'ComparisonJson ComparisonOptions WrittenComparison',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
+  'BeginOptions',
+  'TakenChoices',
 ].flatMap((line) => line.split(' '))
 
 test('the values are these and no others', () => {

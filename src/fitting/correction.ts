@@ -9,6 +9,7 @@ import type { CorrectionSide } from './record.ts'
 export interface CorrectionContext {
   /** The mock-up as it stood on the body, before any of this fitting's corrections: all places refer to it. */
   readonly worn: Pattern
+  /** The wearer's side that it is for, or both. */
   readonly side: CorrectionSide
 }
 
@@ -22,8 +23,11 @@ export interface SlipWords {
 
 /** A default of a setting, as the draper would write it, and where it comes from. */
 export interface SettingDefault {
+  /** Name of the setting. */
   readonly setting: string
+  /** What holds when it is not written. */
   readonly value: string
+  /** Where that comes from, or `common practice`. */
   readonly source: string
 }
 
@@ -41,11 +45,13 @@ export interface Correction<S = unknown> {
   readonly answers: readonly string[]
   /** The correction's own settings, a strict object; `do`, `side`, `seen` and `voided` are common to all. */
   readonly settings: (read: Readers) => z.ZodObject
+  /** What the settings that may be left out stand for. */
   readonly defaults: readonly SettingDefault[]
   /** What it leaves unmatched on other pieces, and the correction that would restore it; undefined: nothing. */
   readonly leaves?: string
   /** The pattern operations that make it, in order. Pure; problems say which setting cannot be met and why. */
   compile(context: CorrectionContext, settings: S): Result<readonly PatternOperation[]>
+  /** The words for the slip; `say` writes a length in the file's unit. */
   word(settings: S, say: (mm: number) => string): SlipWords
 }
 

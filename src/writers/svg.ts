@@ -10,8 +10,11 @@ import { rounded } from './round.ts'
 /** A tenth of a micrometer: sums over a seam stay far below what paper holds. */
 const DECIMALS = 4
 
+/** What an SVG document says of itself. */
 export interface SvgOptions {
+  /** Title of the document. */
   readonly title: string
+  /** What a reader that cannot see it is told. */
   readonly description: string
   /** Language of the labels, default `en`. */
   readonly language?: string

@@ -8,9 +8,15 @@ export interface Advice {
   /** The best first; in the order of the list where no words were given. */
   readonly entries: readonly AdviceEntry[]
   /** Words that no entry has, each with the nearest that one does have, if any is near. */
-  readonly unknown: readonly { readonly word: string; readonly nearest?: string }[]
+  readonly unknown: readonly {
+    /** The word as it was asked. */
+    readonly word: string
+    /** A word that is known and spelled nearly alike. */
+    readonly nearest?: string
+  }[]
 }
 
+/** What narrows the advice. */
 export interface AdviceOptions {
   /** Only what is seen there. */
   readonly place?: AdvicePlace
