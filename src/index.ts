@@ -13,11 +13,14 @@ export { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
 
 // Read: a performer file becomes measures, choices, allowances and fittings.
 
+export type { JsonForm } from './base/json-forms.ts'
+export type { JsonSchema } from './base/json-schema.ts'
 export type { CorrectionReaders, Readers } from './base/readers.ts'
 export { type BeginOptions, beginPerformer } from './begin-performer.ts'
 export { correctionReaders, readersOf } from './fitting/corrections.ts'
 export type { Performer } from './performer.ts'
 export { readPerformer } from './performer-file.ts'
+export { performerJsonSchema } from './performer-json-schema.ts'
 export { readTakenChoices, type TakenChoices } from './taken-choices.ts'
 
 // Body: the measures there are; what nobody took is estimated, and says so.

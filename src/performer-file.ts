@@ -1,11 +1,12 @@
 import { z } from 'zod'
-import { parseUnit } from './base/lengths.ts'
+import { parseUnit, UNIT_WORD_LIST } from './base/lengths.ts'
+import { wordsPattern } from './base/name-pattern.ts'
 import type { Problem } from './base/problem.ts'
 import { type CorrectionReaders, makeReaders, type Readers } from './base/readers.ts'
 import { readingProblems } from './base/reading-problems.ts'
 import { failure, type Result, success } from './base/result.ts'
 import { sayable } from './base/sayable.ts'
-import type { LengthUnit } from './base/units.ts'
+import { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
 import { readYaml, type Tree, type YamlDocument } from './base/yaml-document.ts'
 import { measureProblem, measuresSchema, withoutBlanks } from './body/read-measures.ts'
 import { MOCK_UP_ALLOWANCES, type MockUpAllowances } from './drafting/allowances.ts'
@@ -46,12 +47,15 @@ export function performerSchema(
   corrections: CorrectionReaders,
   { unmeasured = false }: ReadingOptions = {},
 ) {
-  const unit = read.parsed<LengthUnit>('in, cm or mm', readUnit)
+  const unit = read.parsed<LengthUnit>('in, cm or mm', readUnit, () => [
+    { enum: LENGTH_UNITS },
+    { type: 'string', pattern: wordsPattern(UNIT_WORD_LIST) },
+  ])
   const allowance = allowanceSchema(read)
   return z.strictObject({
-    performer: read.text(),
+    performer: read.text().describe('a role or a code, not a legal name'),
     production: read.text().optional(),
-    units: unit,
+    units: unit.describe('in, cm or mm: for the numbers without a unit of their own'),
     measured: read.date().optional(),
     body: measuresSchema(read, unmeasured),
     draft: choicesSchema(read).optional(),

@@ -21,6 +21,7 @@ const VALUES = [
   'readPerformer',
   'beginPerformer',
   'readTakenChoices',
+  'performerJsonSchema',
   'correctionReaders',
   'readersOf',
   // body
@@ -107,7 +108,7 @@ const VALUES = [
 /** Types that programs name; types vanish when the code runs, so the source is asked. */
 const TYPES = [
   'BodySide Failure Finding LengthUnit Place Problem Remedy Result Severity Success',
-  'CorrectionReaders Performer Readers',
+  'CorrectionReaders JsonForm JsonSchema Performer Readers',
   'Body BodyHalf CompletedBody GivenMeasures Measure MeasureDefinition MeasureKind MeasureName',
   'CapEase Choices Cloth Draft EaseName Fit MeasureRow MockUpAllowances Opening SeamAllowances',
   'Cubic Dart EaseRange Join JoinPart Landmark Line Notch Path Pattern Piece Point Seam Side',

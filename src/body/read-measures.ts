@@ -22,13 +22,17 @@ export function measuresSchema(read: Readers, unmeasured = false): z.ZodType<Giv
 }
 
 function measureSchema(read: Readers, definition: MeasureDefinition): z.ZodType {
+  const value = valueSchema(read, definition).meta({ description: definition.how })
+  return definition.required ? value : value.optional()
+}
+
+function valueSchema(read: Readers, definition: MeasureDefinition): z.ZodType {
   const one = definition.kind === 'angle' ? read.angle() : read.positiveLength()
-  if (!definition.sided) return definition.required ? one : one.optional()
+  if (!definition.sided) return one
   const half = definition.required ? one : one.optional()
-  const value = z.union([one, z.strictObject({ left: half, right: half })], {
+  return z.union([one, z.strictObject({ left: half, right: half })], {
     error: `${one.description}, or left and right`,
   })
-  return definition.required ? value : value.optional()
 }
 
 /** The body section without the measures that were left blank, as on a form: blank is not measured. */
