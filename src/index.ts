@@ -55,7 +55,7 @@ export type { Dart, Landmark, Line, Notch, Piece, Seam, Side } from './pattern/p
 export { landmarkPoint, notchPoints, pieceOf, pointOnSeam, seamLength, seamOf } from './pattern/seam.ts'
 export type { JoinLengths } from './pattern/sewn-line.ts'
 
-// Fit: the fittings replayed on the draft, and the slip that says what was done; own corrections from the same parts.
+// Fit: the fittings replayed on the draft, what became of every place, and the slip that says what was done.
 
 export type { AllowanceRow } from './fitting/budget.ts'
 export type { FigureChange, JoinChange, SeamChange } from './fitting/changes.ts'
@@ -67,24 +67,6 @@ export {
   type SeamMove,
   type VersionComparison,
 } from './fitting/compare-versions.ts'
-export {
-  type Correction,
-  type CorrectionContext,
-  defineCorrection,
-  type SettingDefault,
-  type SlipWords,
-} from './fitting/correction.ts'
-export { CORRECTIONS } from './fitting/corrections.ts'
-export {
-  type CornerMade,
-  type Effect,
-  type Noticed,
-  type OperationResult,
-  type PatternOperation,
-  runOperations,
-  type SeamMoved,
-  unchanged,
-} from './fitting/operation.ts'
 export type { SeamPlace } from './fitting/position.ts'
 export {
   type Gone,
@@ -104,6 +86,31 @@ export {
   type TruedInFitting,
 } from './fitting/replay.ts'
 export { sayPlace } from './fitting/resolve-place.ts'
+export type { SlipEntry, SlipMove } from './fitting/slip.ts'
+export { type SlipHead, slipText } from './fitting/slip-text.ts'
+export { type TruedEdge, type TruedSeams, type TrueOptions, trueSeams } from './fitting/true-seams.ts'
+export { versionUnder } from './fitting/version-under.ts'
+
+// Corrections, the trade's and own ones: defined, and compiled to pattern operations that run one after the other.
+
+export {
+  type Correction,
+  type CorrectionContext,
+  defineCorrection,
+  type SettingDefault,
+  type SlipWords,
+} from './fitting/correction.ts'
+export { CORRECTIONS } from './fitting/corrections.ts'
+export {
+  type CornerMade,
+  type Effect,
+  type Noticed,
+  type OperationResult,
+  type PatternOperation,
+  runOperations,
+  type SeamMoved,
+  unchanged,
+} from './fitting/operation.ts'
 
 // The pattern operations that corrections are made of: move a line, cut and spread or turn, darts, marks, the cap.
 
@@ -116,12 +123,8 @@ export { type SetDartOptions, setDart } from './fitting/set-dart.ts'
 export type { Anchor, Station } from './fitting/shift-profile.ts'
 export { type ShiftSeamOptions, shiftSeam } from './fitting/shift-seam.ts'
 export { type SlideDartOptions, slideDart } from './fitting/slide-dart.ts'
-export type { SlipEntry, SlipMove } from './fitting/slip.ts'
-export { type SlipHead, slipText } from './fitting/slip-text.ts'
 export { splitSides } from './fitting/split-sides.ts'
 export { type SpreadOptions, spread } from './fitting/spread.ts'
-export { type TruedEdge, type TruedSeams, type TrueOptions, trueSeams } from './fitting/true-seams.ts'
-export { versionUnder } from './fitting/version-under.ts'
 
 // Advise: from what is seen on the body to the corrections to try.
 

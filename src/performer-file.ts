@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { parseUnit } from './base/lengths.ts'
 import type { Problem } from './base/problem.ts'
 import { type CorrectionReaders, makeReaders, type Readers } from './base/readers.ts'
