@@ -8,17 +8,20 @@ export { nearestName } from './base/names.ts'
 export type { Finding, Place, Problem, Remedy, Severity } from './base/problem.ts'
 export { type Failure, failure, type Result, type Success, success } from './base/result.ts'
 export type { BodySide } from './base/side.ts'
-export type { LengthUnit } from './base/units.ts'
+export { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
 
 // Read: a performer file becomes measures, choices, allowances and fittings.
 
 export type { CorrectionReaders, Readers } from './base/readers.ts'
+export { type BeginOptions, beginPerformer } from './begin-performer.ts'
 export { correctionReaders, readersOf } from './fitting/corrections.ts'
 export type { Performer } from './performer.ts'
 export { readPerformer } from './performer-file.ts'
+export { readTakenChoices, type TakenChoices } from './taken-choices.ts'
 
 // Body: the measures there are; what nobody took is estimated, and says so.
 
+export { BEFORE_MEASURING, BODY_POINTS } from './body/before-measuring.ts'
 export { type Body, type BodyHalf, type Measure, measureOf } from './body/body.ts'
 export { type CompletedBody, completeBody } from './body/complete-body.ts'
 export type { GivenMeasures } from './body/given.ts'

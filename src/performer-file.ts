@@ -13,7 +13,7 @@ import { fittingPlace, fittingsSchema, readFittings, settingsProblems } from './
 import type { Performer } from './performer.ts'
 
 /** What an allowance can be given for: every seam, both halves at once, or whatever is not named. */
-const ALLOWANCE_NAMES = [
+export const ALLOWANCE_NAMES = [
   'default',
   'cap',
   'underarm seam',
@@ -100,7 +100,7 @@ function filledIn(tree: { readonly [key: string]: Tree }): { readonly [key: stri
   return Object.fromEntries(Object.entries(tree).filter(([key, value]) => value !== null || required.includes(key)))
 }
 
-function readUnit(text: string): Result<LengthUnit> {
+export function readUnit(text: string): Result<LengthUnit> {
   const unit = parseUnit(text)
   if (unit) return success(unit)
   const expected = 'in, cm or mm'
@@ -140,13 +140,13 @@ function isSection(tree: Tree): tree is { readonly [key: string]: Tree } {
   return typeof tree === 'object' && tree !== null && !Array.isArray(tree)
 }
 
-function notAPerformer(document: YamlDocument): Problem {
+export function notAPerformer(document: YamlDocument): Problem {
   return {
     code: 'not-a-performer',
     where: document.placeOf([]),
     actual: Array.isArray(document.tree) ? 'a list' : 'a text without names',
     expected: 'a performer file: performer, units, body, …',
-    hint: 'give a performer file, or start from a copy of examples/lamplighter.yaml',
+    hint: 'give a performer file; scye begin FILE writes one to fill in',
   }
 }
 
@@ -162,7 +162,7 @@ function inItsWords(problem: Problem, document: YamlDocument): Problem {
 const MISSING_HINTS: Readonly<Record<string, string>> = {
   performer: 'write performer: and a role or a code, such as Lamplighter',
   units: 'write units: in, cm or mm, for the numbers without a unit of their own',
-  body: 'write body: and the measures under it; examples/lamplighter.yaml shows them',
+  body: 'write body: and the measures under it; scye begin FILE writes a file with all of them',
 }
 
 function byPlace(a: Problem, b: Problem): number {

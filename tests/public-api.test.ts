@@ -13,13 +13,18 @@ const VALUES = [
   'formatLength',
   'parseLength',
   'nearestName',
+  'LENGTH_UNITS',
   'success',
   'failure',
   // read
   'readPerformer',
+  'beginPerformer',
+  'readTakenChoices',
   'correctionReaders',
   'readersOf',
   // body
+  'BEFORE_MEASURING',
+  'BODY_POINTS',
   'MEASURES',
   'MEASURE_NAMES',
   'completeBody',
@@ -121,6 +126,8 @@ const TYPES = [
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
   'ComparisonJson ComparisonOptions WrittenComparison',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
+  'BeginOptions',
+  'TakenChoices',
 ].flatMap((line) => line.split(' '))
 
 test('the values are these and no others', () => {

@@ -1,5 +1,5 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { existsSync, linkSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
 import type { Problem, Result, WrittenFile } from '../index.ts'
 
 export interface Written {
@@ -43,6 +43,46 @@ export function writeFiles(folder: string, files: readonly WrittenFile[]): Resul
     for (const { from } of waiting) if (existsSync(from)) rmSync(from, { force: true })
     return { ok: false, problems: [unwritable(folder, error as NodeJS.ErrnoException)] }
   }
+}
+
+/**
+ * Writes one new file, whole or not at all, for its owner only. Problem: there is a file already, even one made
+ * meanwhile (a link, unlike a rename, takes nobody's place).
+ */
+export function writeNewFile(path: string, text: string): Result<undefined> {
+  const from = join(dirname(path), `.${basename(path)}.${process.pid}.part`)
+  try {
+    writeFileSync(from, text, { mode: 0o600, flush: true, flag: 'wx' })
+    try {
+      linkSync(from, path)
+    } catch (error) {
+      // Some disks know no links: there the file is made where nothing is yet.
+      if (!['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS'].includes((error as NodeJS.ErrnoException).code ?? ''))
+        throw error
+      writeFileSync(path, text, { mode: 0o600, flush: true, flag: 'wx' })
+    }
+    return { ok: true, value: undefined }
+  } catch (error) {
+    const fault = error as NodeJS.ErrnoException
+    return { ok: false, problems: [fault.code === 'EEXIST' ? taken(path) : noPlace(path, fault)] }
+  } finally {
+    rmSync(from, { force: true })
+  }
+}
+
+function taken(file: string): Problem {
+  return {
+    code: 'file-exists',
+    where: { file },
+    actual: 'a file of that name, which is left as it is',
+    expected: 'a name that no file has yet',
+    hint: 'write another name, or put that file away first',
+  }
+}
+
+function noPlace(file: string, error: NodeJS.ErrnoException): Problem {
+  const gone = error.code === 'ENOENT' ? { actual: 'a folder that is not there', hint: 'make the folder first' } : {}
+  return { ...unwritable(file, error), expected: 'a place that can be written to', hint: 'name another place', ...gone }
 }
 
 function unwritable(folder: string, { code, message }: NodeJS.ErrnoException): Problem {
