@@ -12,7 +12,8 @@ export { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
 
 // Read: a performer file becomes measures, choices, allowances and fittings.
 
-export type { CorrectionReaders, Readers } from './base/readers.ts'
+export type { CorrectionReaders, Reader, Readers, Written } from './base/readers.ts'
+export type { Tree } from './base/yaml-document.ts'
 export { type BeginOptions, beginPerformer } from './begin-performer.ts'
 export { correctionReaders, readersOf } from './fitting/corrections.ts'
 export type { Performer } from './performer.ts'
@@ -21,7 +22,7 @@ export { readTakenChoices, type TakenChoices } from './taken-choices.ts'
 
 // Body: the measures there are; what nobody took is estimated, and says so.
 
-export { BEFORE_MEASURING, BODY_POINTS } from './body/before-measuring.ts'
+export { BEFORE_MEASURING, BODY_POINTS, type BodyPoint } from './body/before-measuring.ts'
 export { type Body, type BodyHalf, type Measure, measureOf } from './body/body.ts'
 export { type CompletedBody, completeBody } from './body/complete-body.ts'
 export type { GivenMeasures } from './body/given.ts'
@@ -48,6 +49,7 @@ export { draftPattern } from './drafting/draft-pattern.ts'
 
 // The pattern: pieces of seams of paths, and the joins that sew them; readonly data, measured on the stitching lines.
 
+export type { Box } from './geometry/bounds.ts'
 export type { Cubic } from './geometry/cubic.ts'
 export type { Path } from './geometry/path.ts'
 export type { Point } from './geometry/point.ts'
@@ -70,7 +72,7 @@ export {
   type SeamMove,
   type VersionComparison,
 } from './fitting/compare-versions.ts'
-export type { SeamPlace } from './fitting/position.ts'
+export type { Half, SeamPlace } from './fitting/position.ts'
 export {
   type Gone,
   IDENTITY,
@@ -147,6 +149,8 @@ export type { WalkedJoin, WalkedSpan } from './checks/walk-join.ts'
 // Lay out: pieces become a scene of marks, a scene becomes pages.
 
 export { mirrorPairs } from './sheets/cut-pieces.ts'
+export type { Estimate } from './sheets/estimate-words.ts'
+export type { Segment } from './sheets/ink.ts'
 export { type LayOutOptions, layOut } from './sheets/lay-out.ts'
 export { type ComparedPiece, type DrawnMove, layOutComparison } from './sheets/lay-out-comparison.ts'
 export {
@@ -160,6 +164,7 @@ export {
 } from './sheets/lay-out-tiles.ts'
 export { onePage } from './sheets/one-page.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
+export type { DrawingOptions } from './sheets/piece-drawings.ts'
 export { parseSquareMeasured, type SquareMeasured } from './sheets/printer-error.ts'
 export { layOutForProjector } from './sheets/projector-sheet.ts'
 export type {
