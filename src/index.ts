@@ -15,7 +15,8 @@ export { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
 
 export type { JsonForm } from './base/json-forms.ts'
 export type { JsonSchema } from './base/json-schema.ts'
-export type { CorrectionReaders, Readers } from './base/readers.ts'
+export type { CorrectionReaders, Reader, Readers, Written } from './base/readers.ts'
+export type { Tree } from './base/yaml-document.ts'
 export { type BeginOptions, beginPerformer } from './begin-performer.ts'
 export { correctionReaders, readersOf } from './fitting/corrections.ts'
 export type { Performer } from './performer.ts'
@@ -25,7 +26,7 @@ export { readTakenChoices, type TakenChoices } from './taken-choices.ts'
 
 // Body: the measures there are; what nobody took is estimated, and says so.
 
-export { BEFORE_MEASURING, BODY_POINTS } from './body/before-measuring.ts'
+export { BEFORE_MEASURING, BODY_POINTS, type BodyPoint } from './body/before-measuring.ts'
 export { type Body, type BodyHalf, type Measure, measureOf } from './body/body.ts'
 export { type CompletedBody, completeBody } from './body/complete-body.ts'
 export type { GivenMeasures } from './body/given.ts'
@@ -52,6 +53,7 @@ export { draftPattern } from './drafting/draft-pattern.ts'
 
 // The pattern: pieces of seams of paths, and the joins that sew them; readonly data, measured on the stitching lines.
 
+export type { Box } from './geometry/bounds.ts'
 export type { Cubic } from './geometry/cubic.ts'
 export type { Path } from './geometry/path.ts'
 export type { Point } from './geometry/point.ts'
@@ -62,7 +64,7 @@ export type { Dart, Landmark, Line, Notch, Piece, Seam, Side } from './pattern/p
 export { landmarkPoint, notchPoints, pieceOf, pointOnSeam, seamLength, seamOf } from './pattern/seam.ts'
 export type { JoinLengths } from './pattern/sewn-line.ts'
 
-// Fit: the fittings replayed on the draft, and the slip that says what was done; own corrections from the same parts.
+// Fit: the fittings replayed on the draft, what became of every place, and the slip that says what was done.
 
 export type { AllowanceRow } from './fitting/budget.ts'
 export type { FigureChange, JoinChange, SeamChange } from './fitting/changes.ts'
@@ -74,25 +76,7 @@ export {
   type SeamMove,
   type VersionComparison,
 } from './fitting/compare-versions.ts'
-export {
-  type Correction,
-  type CorrectionContext,
-  defineCorrection,
-  type SettingDefault,
-  type SlipWords,
-} from './fitting/correction.ts'
-export { CORRECTIONS } from './fitting/corrections.ts'
-export {
-  type CornerMade,
-  type Effect,
-  type Noticed,
-  type OperationResult,
-  type PatternOperation,
-  runOperations,
-  type SeamMoved,
-  unchanged,
-} from './fitting/operation.ts'
-export type { SeamPlace } from './fitting/position.ts'
+export type { Half, SeamPlace } from './fitting/position.ts'
 export {
   type Gone,
   IDENTITY,
@@ -111,6 +95,31 @@ export {
   type TruedInFitting,
 } from './fitting/replay.ts'
 export { sayPlace } from './fitting/resolve-place.ts'
+export type { SlipEntry, SlipMove } from './fitting/slip.ts'
+export { type SlipHead, slipText } from './fitting/slip-text.ts'
+export { type TruedEdge, type TruedSeams, type TrueOptions, trueSeams } from './fitting/true-seams.ts'
+export { versionUnder } from './fitting/version-under.ts'
+
+// Corrections, the trade's and own ones: defined, and compiled to pattern operations that run one after the other.
+
+export {
+  type Correction,
+  type CorrectionContext,
+  defineCorrection,
+  type SettingDefault,
+  type SlipWords,
+} from './fitting/correction.ts'
+export { CORRECTIONS } from './fitting/corrections.ts'
+export {
+  type CornerMade,
+  type Effect,
+  type Noticed,
+  type OperationResult,
+  type PatternOperation,
+  runOperations,
+  type SeamMoved,
+  unchanged,
+} from './fitting/operation.ts'
 
 // The pattern operations that corrections are made of: move a line, cut and spread or turn, darts, marks, the cap.
 
@@ -123,12 +132,8 @@ export { type SetDartOptions, setDart } from './fitting/set-dart.ts'
 export type { Anchor, Station } from './fitting/shift-profile.ts'
 export { type ShiftSeamOptions, shiftSeam } from './fitting/shift-seam.ts'
 export { type SlideDartOptions, slideDart } from './fitting/slide-dart.ts'
-export type { SlipEntry, SlipMove } from './fitting/slip.ts'
-export { type SlipHead, slipText } from './fitting/slip-text.ts'
 export { splitSides } from './fitting/split-sides.ts'
 export { type SpreadOptions, spread } from './fitting/spread.ts'
-export { type TruedEdge, type TruedSeams, type TrueOptions, trueSeams } from './fitting/true-seams.ts'
-export { versionUnder } from './fitting/version-under.ts'
 
 // Advise: from what is seen on the body to the corrections to try.
 
@@ -148,6 +153,8 @@ export type { WalkedJoin, WalkedSpan } from './checks/walk-join.ts'
 // Lay out: pieces become a scene of marks, a scene becomes pages.
 
 export { mirrorPairs } from './sheets/cut-pieces.ts'
+export type { Estimate } from './sheets/estimate-words.ts'
+export type { Segment } from './sheets/ink.ts'
 export { type LayOutOptions, layOut } from './sheets/lay-out.ts'
 export { type ComparedPiece, type DrawnMove, layOutComparison } from './sheets/lay-out-comparison.ts'
 export {
@@ -161,6 +168,7 @@ export {
 } from './sheets/lay-out-tiles.ts'
 export { onePage } from './sheets/one-page.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
+export type { DrawingOptions } from './sheets/piece-drawings.ts'
 export { parseSquareMeasured, type SquareMeasured } from './sheets/printer-error.ts'
 export { layOutForProjector } from './sheets/projector-sheet.ts'
 export type {

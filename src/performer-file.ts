@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { parseUnit, UNIT_WORD_LIST } from './base/lengths.ts'
 import { wordsPattern } from './base/name-pattern.ts'
 import type { Problem } from './base/problem.ts'

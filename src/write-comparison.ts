@@ -13,6 +13,7 @@ import type { PatternVersion } from './fitting/replay.ts'
 import type { MadePattern } from './pipeline.ts'
 import { layOutComparison } from './sheets/lay-out-comparison.ts'
 import { remarksOf, type WrittenFile } from './write-pattern.ts'
+import type { JsonPoint } from './writers/pattern-json.ts'
 import { rounded } from './writers/round.ts'
 import { writeSvg } from './writers/svg.ts'
 
@@ -25,9 +26,6 @@ export interface ComparisonOptions {
   /** Printed on the sheet, ISO 8601. */
   readonly date: string
 }
-
-/** x and y, mm, y up. */
-type Xy = readonly [number, number]
 
 /** The contract `compare/1`; mm, to a millionth. Fields may be added, never renamed. */
 export interface ComparisonJson {
@@ -50,9 +48,9 @@ export interface ComparisonJson {
     /** Where it moved most, stretch by stretch. */
     readonly peaks: readonly (Omit<MovePeak, 'from' | 'to'> & {
       /** The point as it was. */
-      readonly from: Xy
+      readonly from: JsonPoint
       /** The point as it is. */
-      readonly to: Xy
+      readonly to: JsonPoint
     })[]
   })[]
   /** What became of each piece. */

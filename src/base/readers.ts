@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { parseAngle } from './angles.ts'
 import {
   angleForms,

@@ -59,6 +59,7 @@ export interface Correction<S = unknown> {
  * A correction for the table, which holds corrections of all kinds of settings. Settings are only ever read by the
  * correction's own schema, so they are what it put out.
  */
+/* @__NO_SIDE_EFFECTS__ */
 export function defineCorrection<Schema extends z.ZodObject>(
   definition: Omit<Correction<z.output<Schema>>, 'settings'> & { readonly settings: (read: Readers) => Schema },
 ): Correction {

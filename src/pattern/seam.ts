@@ -28,7 +28,7 @@ export function seamEnd(seam: Seam): Point {
   return endOf(seam.parts[seam.parts.length - 1] as Path)
 }
 
-/** The sewn length of a seam in mm, darts closed; each cubic to the kernel's accuracy. */
+/** The sewn length of a seam in mm, darts closed; each cubic within 1e-7 mm. */
 export function seamLength(seam: Seam): number {
   let sum = 0
   for (const part of seam.parts) sum += pathLength(part)
@@ -91,13 +91,13 @@ export function reverseSeam(seam: Seam): Seam {
   return { ...seam, parts: seam.parts.map(reversePath).reverse() }
 }
 
-/** The points of a notch's marks, the nearest the notch's own place first. */
+/** The points of a notch's marks, mm, the notch's own place first. Throws where its seam is not on the piece, or too short. */
 export function notchPoints(piece: Piece, notch: Notch): Point[] {
   const seam = seamOf(piece, notch.seam)
   return Array.from({ length: notch.marks }, (_, k) => pointOnSeam(seam, notch.along + k * (notch.step ?? 0)))
 }
 
-/** Where a landmark lies. */
+/** Where a landmark lies, mm, in the frame of its piece. Throws where its seam is not on the piece. */
 export function landmarkPoint(piece: Piece, landmark: Landmark): Point {
   return 'at' in landmark ? landmark.at : pointOnSeam(seamOf(piece, landmark.seam), landmark.along)
 }
