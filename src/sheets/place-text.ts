@@ -133,10 +133,12 @@ export function textBlock(
   for (const factor of [1, 0.86, 0.75, options.smallest / bodySize]) {
     if (factor * bodySize < options.smallest - 1e-9) continue
     const scaled = lines.map((l) => ({ ...l, size: l.size * factor }))
+    const { halfWidth, halfHeight } = blockBox(scaled, options.near, 0)
     for (const clearance of [6, TEXT_CLEARANCE]) {
       for (const angle of options.angles) {
+        const along = heading(angle)
         for (const center of centers) {
-          const box = blockBox(scaled, center, angle)
+          const box = { center, along, halfWidth, halfHeight }
           if (!room.fits(box, clearance)) continue
           room.take(box)
           return setBlock(scaled, center, angle, options.id)
