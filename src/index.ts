@@ -5,6 +5,7 @@
 export { formatLength } from './base/format-length.ts'
 export { parseLength } from './base/lengths.ts'
 export { nearestName } from './base/names.ts'
+export { printable } from './base/printable.ts'
 export type { Finding, Place, Problem, Remedy, Severity } from './base/problem.ts'
 export { type Failure, failure, type Result, type Success, success } from './base/result.ts'
 export type { BodySide } from './base/side.ts'
@@ -12,12 +13,15 @@ export { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
 
 // Read: a performer file becomes measures, choices, allowances and fittings.
 
+export type { JsonForm } from './base/json-forms.ts'
+export type { JsonSchema } from './base/json-schema.ts'
 export type { CorrectionReaders, Reader, Readers, Written } from './base/readers.ts'
 export type { Tree } from './base/yaml-document.ts'
 export { type BeginOptions, beginPerformer } from './begin-performer.ts'
 export { correctionReaders, readersOf } from './fitting/corrections.ts'
 export type { Performer } from './performer.ts'
 export { readPerformer } from './performer-file.ts'
+export { performerJsonSchema } from './performer-json-schema.ts'
 export { readTakenChoices, type TakenChoices } from './taken-choices.ts'
 
 // Body: the measures there are; what nobody took is estimated, and says so.

@@ -14,12 +14,14 @@ const VALUES = [
   'parseLength',
   'nearestName',
   'LENGTH_UNITS',
+  'printable',
   'success',
   'failure',
   // read
   'readPerformer',
   'beginPerformer',
   'readTakenChoices',
+  'performerJsonSchema',
   'correctionReaders',
   'readersOf',
   // body
@@ -109,7 +111,7 @@ const VALUES = [
 /** Types that programs name; types vanish when the code runs, so the source is asked. */
 const TYPES = [
   'BodySide Failure Finding LengthUnit Place Problem Remedy Result Severity Success',
-  'CorrectionReaders Performer Reader Readers Written',
+  'CorrectionReaders JsonForm JsonSchema Performer Reader Readers Written',
   'Body BodyHalf BodyPoint Tree CompletedBody GivenMeasures Measure MeasureDefinition MeasureKind MeasureName',
   'CapEase Choices Cloth Draft EaseName Fit MeasureRow MockUpAllowances Opening SeamAllowances',
   'Box Cubic Dart EaseRange Join JoinPart Landmark Line Notch Path Pattern Piece Point Seam Side',

@@ -11,8 +11,13 @@ import type { Dart, Piece, Seam } from './piece.ts'
  * the line mirrors what the folded dart lies on. It crosses neither itself nor the stitching line.
  */
 export function cutLine(piece: Piece): Path {
-  return offsetOutline(edgesOf(piece))
+  const path = KNOWN.get(piece) ?? offsetOutline(edgesOf(piece))
+  KNOWN.set(piece, path)
+  return path
 }
+
+/** Checks, sheets and files ask for the same lines; a piece never changes. */
+const KNOWN = new WeakMap<Piece, Path>()
 
 /** The parts of the seams as the edges of an outline, each with the corner at its end. */
 function edgesOf(piece: Piece): OutlineEdge[] {
