@@ -27,7 +27,7 @@ export function replayFittings(
   const { versions, slip } = need(replay(draft.pattern, change(fittings), allowances, { units }))
   const lines = versions.slice(1).flatMap((version, i) => {
     const { seams } = compareVersions(versions[i] ?? version, version)
-    const moved = seams.filter(({ move }) => move > 0.01).sort((a, b) => b.move - a.move)
+    const moved = seams.filter(({ move }) => move > 0.8).sort((a, b) => b.move - a.move)
     return moved.map(
       ({ piece, seam, move, before, after }) =>
         `${version.label}: ${piece}, ${seam} moved by up to ${formatLength(move, units)}, ` +
