@@ -105,9 +105,11 @@ export { versionUnder } from './fitting/version-under.ts'
 export {
   type Correction,
   type CorrectionContext,
+  type CorrectionDefinition,
   defineCorrection,
   type SettingDefault,
   type SlipWords,
+  type StrictSettings,
 } from './fitting/correction.ts'
 export { CORRECTIONS } from './fitting/corrections.ts'
 export {
@@ -128,7 +130,9 @@ export type { SeamPoint } from './fitting/outline-places.ts'
 export { type ReMarkOptions, reMark } from './fitting/re-mark.ts'
 export { type ResolveCapOptions, resolveCap } from './fitting/resolve-cap.ts'
 export { type RotateDartOptions, rotateDart } from './fitting/rotate-dart.ts'
+export { type SeamLine, type SeamName, seamLines } from './fitting/seam-names.ts'
 export { type SetDartOptions, setDart } from './fitting/set-dart.ts'
+export { type ShiftLineRequest, type ShiftStation, shiftLine } from './fitting/shift-line.ts'
 export type { Anchor, Station } from './fitting/shift-profile.ts'
 export { type ShiftSeamOptions, shiftSeam } from './fitting/shift-seam.ts'
 export { type SlideDartOptions, slideDart } from './fitting/slide-dart.ts'
@@ -144,6 +148,7 @@ export { type Advice, type AdviceOptions, adviceFor } from './fitting/advice/adv
 
 export type { Check, CheckContext, Found, WrittenCorrection } from './checks/check.ts'
 export { CHECKS, runChecks } from './checks/checks.ts'
+export { type CheckDefinition, defineCheck } from './checks/define-check.ts'
 export type { MovementRow } from './checks/movement.ts'
 export { presentMeasures } from './checks/present-measures.ts'
 export type { ReachForward } from './checks/reach-forward.ts'

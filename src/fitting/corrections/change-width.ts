@@ -35,7 +35,7 @@ export function widthSettings(read: Readers) {
 
 export type WidthSettings = z.output<ReturnType<typeof widthSettings>>
 
-export const WIDTH_DEFAULTS: readonly SettingDefault[] = []
+export const WIDTH_DEFAULTS = [] as const satisfies readonly SettingDefault[]
 
 /** Moves the armscye out or in where the width line meets it, to nothing at the underarm and the shoulder point. */
 export function changeWidth(
