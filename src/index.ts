@@ -12,7 +12,9 @@ export { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
 
 // Read: a performer file becomes measures, choices, allowances and fittings.
 
-export type { CorrectionReaders, Readers } from './base/readers.ts'
+export { addCorrection, type NewCorrection, type RecordedText, voidCorrection } from './add-correction.ts'
+export { type CorrectionReaders, makeReaders, type Readers } from './base/readers.ts'
+export type { Tree } from './base/yaml-document.ts'
 export { type BeginOptions, beginPerformer } from './begin-performer.ts'
 export { correctionReaders, readersOf } from './fitting/corrections.ts'
 export type { Performer } from './performer.ts'
@@ -78,6 +80,7 @@ export {
   type SlipWords,
 } from './fitting/correction.ts'
 export { CORRECTIONS } from './fitting/corrections.ts'
+export { type OfferedOptions, offeredDarts, offeredPlaces, offeredSeams } from './fitting/offered-places.ts'
 export {
   type CornerMade,
   type Effect,
@@ -98,6 +101,7 @@ export {
   type PositionMap,
   type SeamPosition,
 } from './fitting/position-map.ts'
+export { readPlaceWords } from './fitting/read-place-words.ts'
 export type { CorrectionRecord, CorrectionSide, FittingRecord } from './fitting/record.ts'
 export {
   type PatternVersion,
@@ -107,6 +111,7 @@ export {
   type TruedInFitting,
 } from './fitting/replay.ts'
 export { sayPlace } from './fitting/resolve-place.ts'
+export { type SettingKind, settingKinds } from './fitting/setting-kinds.ts'
 
 // The pattern operations that corrections are made of: move a line, cut and spread or turn, darts, marks, the cap.
 
@@ -195,6 +200,7 @@ export {
   type ComparisonOptions,
   type WrittenComparison,
   writeComparison,
+  writePreview,
 } from './write-comparison.ts'
 export {
   FORMATS,

@@ -19,6 +19,15 @@ const VALUES = [
   // read
   'readPerformer',
   'beginPerformer',
+  'makeReaders',
+  'addCorrection',
+  'voidCorrection',
+  'settingKinds',
+  'offeredPlaces',
+  'offeredDarts',
+  'offeredSeams',
+  'readPlaceWords',
+  'writePreview',
   'readTakenChoices',
   'correctionReaders',
   'readersOf',
@@ -127,6 +136,7 @@ const TYPES = [
   'ComparisonJson ComparisonOptions WrittenComparison',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
   'BeginOptions',
+  'NewCorrection OfferedOptions RecordedText SettingKind Tree',
   'TakenChoices',
 ].flatMap((line) => line.split(' '))
 
