@@ -15,6 +15,8 @@ export async function askPlace(
   kind: SettingKind,
   options: AskPlaceOptions,
 ): Promise<Tree | undefined> {
+  // Beside what is said already there may be none.
+  if (options.offered.length === 0 && !kind.required) return undefined
   const first = await askOne(prompts, `${kind.name}: which place?`, options, {
     none: kind.required ? undefined : `leave it out: ${kind.usual ?? 'none'}`,
   })

@@ -35,6 +35,9 @@ export interface RecordOptions {
   readonly voiding?: { readonly correction: number; readonly why: string }
 }
 
+/** More names than these are not listed in the help. */
+const MOST_LISTED = 14
+
 const KINDS = CORRECTIONS.map((correction) => ({
   name: correction.name,
   kinds: settingKinds(correction, makeReaders('mm')),
@@ -64,7 +67,13 @@ function describe(setting: string): string {
     ...(kinds.some(({ place }) => place)
       ? ['a place, as "cap line, front" or "1 1/2 in from underarm toward front notch"']
       : []),
-    ...(names.length > 0 ? [names.length > 8 ? 'a name, as in the list that a wrong one gets' : names.join(', ')] : []),
+    ...(names.length > 0
+      ? [
+          names.length > MOST_LISTED
+            ? `a name such as ${names.slice(0, 3).join(', ')}; a wrong one gets the list`
+            : names.join(', '),
+        ]
+      : []),
     ...kinds
       .filter(({ place, names: own }) => !place && !own)
       .map(({ expected }) => expected.replace(/ such as .*$/, '')),

@@ -7,7 +7,7 @@ import { namedPlaces } from './named-places.ts'
 import type { CorrectionSide } from './record.ts'
 import { SEAM_NAME_LIST, seamLines } from './seam-names.ts'
 import { seamRun } from './seam-run.ts'
-import { settingKinds } from './setting-kinds.ts'
+import { type SettingKind, settingKinds } from './setting-kinds.ts'
 
 /** What is known of a correction before its places. */
 export interface OfferedOptions {
@@ -21,6 +21,9 @@ export interface OfferedOptions {
   readonly settings: Readonly<Record<string, unknown>>
 }
 
+/** Problems of a place itself: not there, or none beside those that are said already. */
+const NO_PLACE = ['unknown-place', 'places-contradict']
+
 /**
  * The places that a correction's setting can name on the mock-up as worn, in the words of the slip: every mark, corner
  * and balance line there is, less those that the correction itself says it does not know.
@@ -29,15 +32,20 @@ export function offeredPlaces(correction: Correction, setting: string, options: 
   const { worn, side, units, settings } = options
   const read = makeReaders(units)
   const schema = correction.settings(read)
-  const missing = settingKinds(correction, read).filter((kind) => kind.required && kind.place)
+  const kinds = settingKinds(correction, read).filter((kind) => kind.place && kind.name !== setting)
+  const required = kinds.filter((kind) => kind.required)
+  // A span has two ends: each is tried with the other, which is asked for later.
+  const partners = kinds.filter((kind) => !kind.required && !kind.list && !(kind.name in settings))
   const knows = (name: string, half?: string) => {
     const plain = / line$/.test(name) ? { line: name } : { landmark: name }
     const place = half === undefined ? plain : { ...plain, 'side of cap': half }
-    const others = Object.fromEntries(missing.map((kind) => [kind.name, place]))
-    const parsed = schema.safeParse({ ...others, ...settings, [setting]: place })
-    if (!parsed.success) return false
-    const compiled = correction.compile({ worn, side }, parsed.data)
-    return compiled.ok || compiled.problems.every(({ code }) => code !== 'unknown-place')
+    const all = (more: readonly SettingKind[]) => Object.fromEntries(more.map((kind) => [kind.name, place]))
+    return [[], ...partners.map((partner) => [partner])].some((more) => {
+      const parsed = schema.safeParse({ ...all([...required, ...more]), ...settings, [setting]: place })
+      if (!parsed.success) return false
+      const compiled = correction.compile({ worn, side }, parsed.data)
+      return compiled.ok || compiled.problems.every(({ code }) => !NO_PLACE.includes(code))
+    })
   }
   return candidates(worn)
     .filter((name) => knows(name))
