@@ -13,9 +13,10 @@ export { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
 
 // Read: a performer file becomes measures, choices, allowances and fittings.
 
+export { addCorrection, type NewCorrection, type RecordedText, voidCorrection } from './add-correction.ts'
 export type { JsonForm } from './base/json-forms.ts'
 export type { JsonSchema } from './base/json-schema.ts'
-export type { CorrectionReaders, Reader, Readers, Written } from './base/readers.ts'
+export { type CorrectionReaders, makeReaders, type Reader, type Readers, type Written } from './base/readers.ts'
 export type { Tree } from './base/yaml-document.ts'
 export { type BeginOptions, beginPerformer } from './begin-performer.ts'
 export { correctionReaders, readersOf } from './fitting/corrections.ts'
@@ -76,6 +77,7 @@ export {
   type SeamMove,
   type VersionComparison,
 } from './fitting/compare-versions.ts'
+export { type OfferedOptions, offeredDarts, offeredPlaces, offeredSeams } from './fitting/offered-places.ts'
 export type { Half, SeamPlace } from './fitting/position.ts'
 export {
   type Gone,
@@ -86,6 +88,7 @@ export {
   type PositionMap,
   type SeamPosition,
 } from './fitting/position-map.ts'
+export { readPlaceWords } from './fitting/read-place-words.ts'
 export type { CorrectionRecord, CorrectionSide, FittingRecord } from './fitting/record.ts'
 export {
   type PatternVersion,
@@ -95,6 +98,7 @@ export {
   type TruedInFitting,
 } from './fitting/replay.ts'
 export { sayPlace } from './fitting/resolve-place.ts'
+export { type SettingKind, settingKinds } from './fitting/setting-kinds.ts'
 export type { SlipEntry, SlipMove } from './fitting/slip.ts'
 export { type SlipHead, slipText } from './fitting/slip-text.ts'
 export { type TruedEdge, type TruedSeams, type TrueOptions, trueSeams } from './fitting/true-seams.ts'
@@ -212,6 +216,7 @@ export {
   type ComparisonOptions,
   type WrittenComparison,
   writeComparison,
+  writePreview,
 } from './write-comparison.ts'
 export {
   FORMATS,

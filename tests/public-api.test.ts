@@ -20,6 +20,15 @@ const VALUES = [
   // read
   'readPerformer',
   'beginPerformer',
+  'makeReaders',
+  'addCorrection',
+  'voidCorrection',
+  'settingKinds',
+  'offeredPlaces',
+  'offeredDarts',
+  'offeredSeams',
+  'readPlaceWords',
+  'writePreview',
   'readTakenChoices',
   'performerJsonSchema',
   'correctionReaders',
@@ -133,6 +142,7 @@ const TYPES = [
   'ComparisonJson ComparisonOptions WrittenComparison',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
   'BeginOptions',
+  'NewCorrection OfferedOptions RecordedText SettingKind Tree',
   'TakenChoices',
 ].flatMap((line) => line.split(' '))
 

@@ -46,9 +46,9 @@ export async function parse(args: readonly string[], version: string): Promise<P
     parser.command(
       `${command.name} ${command.takes}`,
       command.about,
-      (y) => {
+      async (y) => {
         for (const [name, word] of Object.entries(command.words)) y.positional(name, word)
-        return y.options(command.options)
+        return y.options({ ...(await command.moreOptions?.()), ...command.options })
       },
       (argv) => {
         // Thrown, not kept: after a handler that returns, yargs lays out the help that nobody asked for, which takes longer
