@@ -16,7 +16,7 @@ export type { CorrectionReaders, Readers } from './base/readers.ts'
 export { type BeginOptions, beginPerformer } from './begin-performer.ts'
 export { correctionReaders, readersOf } from './fitting/corrections.ts'
 export type { Performer } from './performer.ts'
-export { readPerformer } from './performer-file.ts'
+export { type ReadingOptions, readPerformer } from './performer-file.ts'
 export { readTakenChoices, type TakenChoices } from './taken-choices.ts'
 
 // Body: the measures there are; what nobody took is estimated, and says so.
@@ -196,6 +196,16 @@ export {
   type WrittenComparison,
   writeComparison,
 } from './write-comparison.ts'
+export {
+  FORM_FORMATS,
+  type FormFormat,
+  type FormJson,
+  type FormMeasure,
+  type FormOptions,
+  type FormSheet,
+  type WrittenForms,
+  writeForms,
+} from './write-forms.ts'
 export {
   FORMATS,
   type Format,

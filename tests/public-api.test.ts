@@ -100,13 +100,15 @@ const VALUES = [
   'makePattern',
   'writePattern',
   'writeComparison',
+  'writeForms',
+  'FORM_FORMATS',
   'FORMATS',
 ]
 
 /** Types that programs name; types vanish when the code runs, so the source is asked. */
 const TYPES = [
   'BodySide Failure Finding LengthUnit Place Problem Remedy Result Severity Success',
-  'CorrectionReaders Performer Readers',
+  'CorrectionReaders Performer Readers ReadingOptions',
   'Body BodyHalf CompletedBody GivenMeasures Measure MeasureDefinition MeasureKind MeasureName',
   'CapEase Choices Cloth Draft EaseName Fit MeasureRow MockUpAllowances Opening SeamAllowances',
   'Cubic Dart EaseRange Join JoinPart Landmark Line Notch Path Pattern Piece Point Seam Side',
@@ -125,6 +127,7 @@ const TYPES = [
   'DxfOptions',
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
   'ComparisonJson ComparisonOptions WrittenComparison',
+  'FormFormat FormJson FormMeasure FormOptions FormSheet WrittenForms',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
   'BeginOptions',
   'TakenChoices',
