@@ -21,7 +21,7 @@ export type { Tree } from './base/yaml-document.ts'
 export { type BeginOptions, beginPerformer } from './begin-performer.ts'
 export { correctionReaders, readersOf } from './fitting/corrections.ts'
 export type { Performer } from './performer.ts'
-export { readPerformer } from './performer-file.ts'
+export { type ReadingOptions, readPerformer } from './performer-file.ts'
 export { performerJsonSchema } from './performer-json-schema.ts'
 export { readTakenChoices, type TakenChoices } from './taken-choices.ts'
 
@@ -218,6 +218,16 @@ export {
   writeComparison,
   writePreview,
 } from './write-comparison.ts'
+export {
+  FORM_FORMATS,
+  type FormFormat,
+  type FormJson,
+  type FormMeasure,
+  type FormOptions,
+  type FormSheet,
+  type WrittenForms,
+  writeForms,
+} from './write-forms.ts'
 export {
   FORMATS,
   type Format,

@@ -33,6 +33,7 @@ export const ALLOWANCE_NAMES = [
   'wrist',
 ] as const
 
+/** What is asked of a performer file. */
 export interface ReadingOptions {
   /** Takes a file whose performer is yet to be measured: no measure is required. It cannot be drafted. */
   readonly unmeasured?: boolean

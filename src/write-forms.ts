@@ -20,11 +20,13 @@ import { usualPaper, type WrittenFile } from './write-pattern.ts'
 import { writePdf } from './writers/pdf.ts'
 import { writeSvg } from './writers/svg.ts'
 
+/** Whose forms, as what, on which paper. */
 export interface FormOptions {
   /** Whose sheets they are; blank ones when absent. Not everything need be measured. */
   readonly performer?: Performer
   /** The performer's pattern, whose outlines the fitting sheet shows; a standard body's when absent. */
   readonly made?: Pick<MadePattern, 'pattern' | 'version'>
+  /** `pdf`: a file for each sheet and paper; `svg`: one for each page of it. */
   readonly formats: readonly FormFormat[]
   /** a4 when absent, letter for a performer in inches. */
   readonly papers?: readonly Paper[]
@@ -34,32 +36,60 @@ export interface FormOptions {
   readonly font: () => Uint8Array
 }
 
+/** What the forms can be written as. */
 export const FORM_FORMATS = ['pdf', 'svg'] as const
+/** One of `FORM_FORMATS`. */
 export type FormFormat = (typeof FORM_FORMATS)[number]
 
 /** The contract `form/1`. Fields may be added, never renamed. */
 export interface FormJson {
+  /** Name and version of the contract. */
   readonly scyewright: 'form/1'
+  /** A role or a code; absent on blank sheets, as are production and units. */
   readonly performer?: string
+  /** As in the performer file. */
   readonly production?: string
-  /** Units of the measures printed; absent on blank sheets. */
+  /** Units of the measures printed. */
   readonly units?: LengthUnit
   /** Version of the pattern whose outlines are on the fitting sheet; absent where they are a standard body's. */
   readonly version?: string
+  /** Whose outlines the fitting sheet has. */
   readonly outlines: 'pattern' | 'standard body'
-  /** Every measure on the measuring sheet, and whether its value is printed there. */
-  readonly measures: readonly { readonly name: MeasureName; readonly required: boolean; readonly printed: boolean }[]
-  readonly sheets: readonly {
-    readonly sheet: 'measuring' | 'fitting'
-    readonly paper: string
-    readonly pages: number
-    readonly files: readonly string[]
-  }[]
+  /** Every measure on the measuring sheet, in its order. */
+  readonly measures: readonly FormMeasure[]
+  /** A row for each sheet on each paper. */
+  readonly sheets: readonly FormSheet[]
+  /** Names of all files. */
   readonly files: readonly string[]
 }
 
+/** A measure on the measuring sheet. */
+export interface FormMeasure {
+  /** As in a performer file. */
+  readonly name: MeasureName
+  /** Whether the draft cannot begin without it. */
+  readonly required: boolean
+  /** Whether a value known already is printed in its box. */
+  readonly printed: boolean
+}
+
+/** One of the sheets on one paper. */
+export interface FormSheet {
+  /** Which of the two. */
+  readonly sheet: 'measuring' | 'fitting'
+  /** Name of the paper. */
+  readonly paper: string
+  /** Number of pages. */
+  readonly pages: number
+  /** Names of its files. */
+  readonly files: readonly string[]
+}
+
+/** The forms, ready to be put into a folder. */
 export interface WrittenForms {
+  /** What was made, as `scye form --json` prints it. */
   readonly document: FormJson
+  /** The files themselves. */
   readonly files: readonly WrittenFile[]
 }
 
@@ -80,7 +110,7 @@ export async function writeForms(options: FormOptions): Promise<WrittenForms> {
   const { performer, made, formats, papers = [usualPaper(performer?.units ?? 'mm')] } = options
   const { date, font } = options
   const files: WrittenFile[] = []
-  const sheets: FormJson['sheets'][number][] = []
+  const sheets: FormSheet[] = []
   for (const paper of papers) {
     for (const [sheet, form] of [
       ['measuring', measuringSheet(measuringContent(performer), paper)],

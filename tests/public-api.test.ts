@@ -114,13 +114,15 @@ const VALUES = [
   'makePattern',
   'writePattern',
   'writeComparison',
+  'writeForms',
+  'FORM_FORMATS',
   'FORMATS',
 ]
 
 /** Types that programs name; types vanish when the code runs, so the source is asked. */
 const TYPES = [
   'BodySide Failure Finding LengthUnit Place Problem Remedy Result Severity Success',
-  'CorrectionReaders JsonForm JsonSchema Performer Reader Readers Written',
+  'CorrectionReaders JsonForm JsonSchema Performer Reader Readers ReadingOptions Written',
   'Body BodyHalf BodyPoint Tree CompletedBody GivenMeasures Measure MeasureDefinition MeasureKind MeasureName',
   'CapEase Choices Cloth Draft EaseName Fit MeasureRow MockUpAllowances Opening SeamAllowances',
   'Box Cubic Dart EaseRange Join JoinPart Landmark Line Notch Path Pattern Piece Point Seam Side',
@@ -140,6 +142,7 @@ const TYPES = [
   'DxfOptions',
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
   'ComparisonJson ComparisonOptions WrittenComparison',
+  'FormFormat FormJson FormMeasure FormOptions FormSheet WrittenForms',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
   'BeginOptions',
   'NewCorrection OfferedOptions RecordedText SettingKind Tree',

@@ -4,18 +4,8 @@ import { hobbySpline } from '../geometry/hobby.ts'
 import { endOf, type Path, polyline, startOf } from '../geometry/path.ts'
 import { directionAlong, pathLength } from '../geometry/path-length.ts'
 import { add, along, between, distance, dot, leftOf, type Point, scale, subtract, unit } from '../geometry/point.ts'
-import {
-  ARM,
-  BACK,
-  BENT_ARM,
-  type BodyOutline,
-  curve,
-  FOREARM,
-  FRONT,
-  HAND_BACK,
-  type Knots,
-  SHOULDERS,
-} from './body-outlines.ts'
+import { ARM, BACK, type BodyOutline, curve, FOREARM, FRONT, type Knots, SHOULDERS } from './body-outlines.ts'
+import { BENT_ARM, HAND_BACK } from './side-outlines.ts'
 
 /** A picture of where a tape goes: the body's lines and the tape's, cm as in body-outlines.ts. */
 export interface MeasureFigure {

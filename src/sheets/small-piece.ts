@@ -3,7 +3,7 @@ import { type Box, bounds } from '../geometry/bounds.ts'
 import { movePath, type Path, polyline } from '../geometry/path.ts'
 import { along, type Point, rightOf, scale } from '../geometry/point.ts'
 import { outlineOf } from '../pattern/outline.ts'
-import type { Piece } from '../pattern/piece.ts'
+import type { Notch, Piece } from '../pattern/piece.ts'
 import { directionOnSeam, notchPoints, pointOnSeam, seamOf } from '../pattern/seam.ts'
 import { baseName } from '../pattern/side-names.ts'
 import type { Block } from './form-blocks.ts'
@@ -23,6 +23,9 @@ const NEAR = [2.6, 4, 6, 9]
 
 /** Room over a piece for the name of a mark that has none inside, mm. */
 export const OVER = 7
+
+/** Steps in which room for a name is looked for, mm. */
+const STEP = 2
 
 /** How far the strip reaches beside the piece, mm: as far as its notches. */
 const STRIP_EDGE = 2
@@ -96,16 +99,20 @@ function marksOf(piece: Piece): Mark[] {
   ]
 }
 
-/** Names and sides first, then the marks by their names, inside where there is room, else over the piece. */
+/** Notches by their names, inside where there is room, else over the piece; its own name and sides; landmarks and lines. */
 function namesOf(piece: Piece, marks: readonly Mark[]): TextMark[] {
   const outline = outlineOf(piece)
-  const ink = inkOf(marks)
-  const room = openRoom(ink, outline)
+  const room = openRoom(inkOf(marks), outline)
   const box = bounds(outline)
+  const edge = boxWithStrip(box)
+  const edgeMark: Mark = { type: 'stroke', kind: 'page frame', id: 'edge', paths: [edge], weight: 0 }
+  const outside = openRoom(inkOf([...marks, edgeMark]), edge)
+  // What names a place goes first: it has the least choice.
+  const notches = piece.notches.flatMap((notch) => notchName(piece, notch, room, outside))
   const middle = { x: (box.left + box.right) / 2, y: (box.bottom + box.top) / 2 }
   const title = { id: 'title', text: baseName(piece.name).toUpperCase(), size: TEXT.name }
   const block = (lines: readonly BlockLine[], within: Box, near: Point) => {
-    const options = { id: 'piece', near, smallest: TEXT.smallest }
+    const options = { id: 'piece', near, smallest: TEXT.smallest, step: STEP }
     const level = textBlock(room, lines, within, { ...options, angles: [0] })
     return level ?? textBlock(room, lines, within, { ...options, angles: [Math.PI / 2] }) ?? []
   }
@@ -117,31 +124,34 @@ function namesOf(piece: Piece, marks: readonly Mark[]): TextMark[] {
     return block(half === 0 ? [title, sign] : [sign], within, near)
   })
   const named = piece.side === 'whole' ? [...titles, ...block([title], box, middle)] : titles
-  const notches = notchNames(piece, room, NAMES, NEAR)
-  const edge = boxWithStrip(box)
-  const edgeMark: Mark = { type: 'stroke', kind: 'page frame', id: 'edge', paths: [edge], weight: 0 }
-  const outside = openRoom([...ink, ...inkOf([...named, ...notches, edgeMark])], edge)
-  const names = [
+  return [
     ...notches,
-    ...missing(piece, notches, outside),
-    ...landmarkNames(piece, room, box, NAMES, NEAR),
+    ...named,
+    ...landmarkNames(inBaseNames(piece), room, box, NAMES, NEAR),
     ...lineNames({ ...piece, lines: piece.lines.filter((line) => NAMED_LINES.test(line.id)) }, room, NAMES),
   ]
-  // Halves are named once for all of their marks.
-  return [...named, ...names.map((mark) => ({ ...mark, text: baseName(mark.text) }))]
 }
 
-/** Names of notches that found no room inside, over the edge they are on. */
-function missing(piece: Piece, found: readonly TextMark[], room: Room): TextMark[] {
-  return piece.notches.flatMap((notch) => {
-    const id = `${notch.id} name`
-    if (found.some((mark) => mark.id === id)) return []
-    const seam = seamOf(piece, notch.seam)
-    const out = rightOf(directionOnSeam(seam, notch.along))
-    const label = { kind: 'label', id, text: baseName(notch.id), size: TEXT.smallest } as const
-    const set = textNear(room, label, pointOnSeam(seam, notch.along), out, [2.8, 4])
-    return set ? [set] : []
-  })
+/** A notch's name inside the piece, else over the edge that it is on. */
+function notchName(piece: Piece, notch: Notch, room: Room, outside: Room): TextMark[] {
+  // Halves are named once for all of their marks.
+  const name = baseName(notch.id)
+  const inside = notchNames({ ...piece, notches: [{ ...notch, id: name }] }, room, NAMES, NEAR)
+  if (inside.length > 0) return inside
+  const seam = seamOf(piece, notch.seam)
+  const out = rightOf(directionOnSeam(seam, notch.along))
+  const label = { kind: 'label', id: `${name} name`, text: name, size: TEXT.smallest } as const
+  const set = textNear(outside, label, pointOnSeam(seam, notch.along), out, [2.8, 4])
+  return set ? [set] : []
+}
+
+/** The piece with its landmarks and notches as they are called on either half. */
+function inBaseNames(piece: Piece): Piece {
+  return {
+    ...piece,
+    notches: piece.notches.map((notch) => ({ ...notch, id: baseName(notch.id) })),
+    landmarks: piece.landmarks.map((landmark) => ({ ...landmark, id: baseName(landmark.id) })),
+  }
 }
 
 /** The room that a piece takes on the sheet: its own box and a strip over it. */

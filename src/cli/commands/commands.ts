@@ -4,7 +4,8 @@ import { check } from './check.ts'
 import type { Command } from './command.ts'
 import { compare } from './compare.ts'
 import { draft } from './draft.ts'
+import { form } from './form.ts'
 import { record } from './record.ts'
 
 /** Every command, in the order in which help lists them. */
-export const COMMANDS: readonly Command[] = [begin, draft, check, compare, record, advise]
+export const COMMANDS: readonly Command[] = [begin, form, draft, check, compare, record, advise]
