@@ -100,6 +100,8 @@ const VALUES = [
   'makePattern',
   'writePattern',
   'writeComparison',
+  'writeExplanation',
+  'EXPLANATION_FORMATS',
   'FORMATS',
 ]
 
@@ -124,6 +126,8 @@ const TYPES = [
   'TileOptions TilePage TileSet SquareMeasured',
   'DxfOptions',
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
+  'Chord Direction ExplanationFormat ExplanationJson ExplanationOptions Placing Run SaidNumber SectionJson StepJson',
+  'StepLine WrittenExplanation',
   'ComparisonJson ComparisonOptions WrittenComparison',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
   'BeginOptions',

@@ -4,10 +4,10 @@ import { endOf } from '../geometry/path.ts'
 import { point } from '../geometry/point.ts'
 import { armscyeStep } from './armscye-step.ts'
 import { bodiceMarks } from './bodice-marks.ts'
-import { bustDartPoint, sideSeamStep } from './side-seam-step.ts'
 import { measureWords, type Source, withEase } from './measure-words.ts'
-import { type Paper, type PaperOptions, openPaper } from './paper.ts'
+import { openPaper, type Paper, type PaperOptions } from './paper.ts'
 import { neckStep, shoulderStep } from './shoulder-steps.ts'
+import { bustDartPoint, sideSeamStep } from './side-seam-step.ts'
 import type { Step } from './step.ts'
 import { waistStep } from './waist-step.ts'
 
@@ -68,7 +68,12 @@ function frameStep(paper: Paper, from: BodiceSource): BodicePoints {
     neckEnd =
       part === 'back'
         ? step.place(waist, pit, 'nape', `${measureWords(from, 'back waist length', say)}.`)
-        : step.place(waist, pit, 'front neck pit', 'As far below the side of the neck as the neck is deep: see the next step.')
+        : step.place(
+            waist,
+            pit,
+            'front neck pit',
+            'As far below the side of the neck as the neck is deep: see the next step.',
+          )
     level = step.place(
       part === 'back' ? neckEnd : waist,
       point(0, underarm.y),

@@ -84,8 +84,15 @@ function elbowDarts(paper: Paper, from: SleeveSource, points: SleevePoints): Dar
             : `Intake ${say.given(intake)} in all, half of it in each: by so much the back seam is longer than the front one. The darts lie above and below the elbow line.`
       const upper = step.place(points.elbow, mouth[0], `${which}upper leg`, why)
       const lower = step.place(points.elbow, mouth[1], `${which}lower leg`)
-      const end = step.place(points.elbow, point, `${which}point`, k === 0 ? 'Aimed at the middle of the elbow line.' : undefined)
-      step.note(`Rule the legs ${upper}–${end} and ${lower}–${end}; each measures ${say.ruled(distance(mouth[0], point))}.`)
+      const end = step.place(
+        points.elbow,
+        point,
+        `${which}point`,
+        k === 0 ? 'Aimed at the middle of the elbow line.' : undefined,
+      )
+      step.note(
+        `Rule the legs ${upper}–${end} and ${lower}–${end}; each measures ${say.ruled(distance(mouth[0], point))}.`,
+      )
       step.straight(upper, end, { id: `${id} upper leg`, dart: id })
       step.straight(end, lower, { id: `${id} lower leg`, dart: id })
       found.push({ upper, lower, end })
@@ -101,7 +108,12 @@ function wristPoints(paper: Paper, from: SleeveSource, points: SleevePoints): Wr
     const { say } = step
     const girth = `${measureWords(from, 'wrist girth', say)}${plusEase(easeFor(from.choices, 'wrist'), 'wrist', say)}`
     const turned = arm.darts.length > 0 ? ' The elbow darts have brought it forward.' : ''
-    const front = step.place(points.wrist, endOf(arm.wrist), 'wrist at the front seam', `The width, measured along the curve of a later step, is ${girth}.${turned}`)
+    const front = step.place(
+      points.wrist,
+      endOf(arm.wrist),
+      'wrist at the front seam',
+      `The width, measured along the curve of a later step, is ${girth}.${turned}`,
+    )
     const middle = step.place(points.wrist, endOf(arm.forearmLine), 'middle of the wrist')
     const back = step.place(points.wrist, startOf(arm.wrist), 'wrist at the back seam')
     found = { front, middle, back }
@@ -132,13 +144,7 @@ function bent(
   const start = step.toward(elbow, underarm, above.p3, 'where the bend begins')
   const end = step.toward(elbow, wrist, below.p0, 'where the bend ends')
   step.straight(underarm, start, of('above'))
-  step.curve(
-    [start, elbow, end],
-    path.slice(1, -1),
-    { along: [underarm, start] },
-    { along: [end, wrist] },
-    of('elbow'),
-  )
+  step.curve([start, elbow, end], path.slice(1, -1), { along: [underarm, start] }, { along: [end, wrist] }, of('elbow'))
   step.straight(end, wrist, of('below'))
   step.note(`Rule ${underarm}–${start} and ${end}–${wrist}.`)
   return end
@@ -168,7 +174,13 @@ function backSeam(
       const of = (part: string) => ({ id: `${seam}, ${part}`, seam })
       const start = step.place(points.elbow, (first[0] as Cubic).p3, 'where the seam begins to curve')
       step.straight(points.back, start, of('above'))
-      step.curve([start, into.upper], first.slice(1), { along: [points.back, start] }, way(first, 1), of('above the darts'))
+      step.curve(
+        [start, into.upper],
+        first.slice(1),
+        { along: [points.back, start] },
+        way(first, 1),
+        of('above the darts'),
+      )
       parts.slice(1, -1).forEach((strip, k) => {
         const [a, b] = [darts[k], darts[k + 1]] as [DartPoints, DartPoints]
         step.curve([a.lower, b.upper], strip, way(strip, 0), way(strip, 1), of(`between the darts ${k + 1}`))
@@ -181,7 +193,9 @@ function backSeam(
     const length = parts.reduce((sum, part) => sum + pathLength(part), 0)
     step.note(
       `${darts.length > 0 ? 'With the darts folded the' : 'The'} seam measures ${say.ruled(length)}, as much as the front one.`,
-      ...(darts.length > 0 ? ['At the legs the seam has such directions that it runs on smoothly when the darts are folded down.'] : []),
+      ...(darts.length > 0
+        ? ['At the legs the seam has such directions that it runs on smoothly when the darts are folded down.']
+        : []),
     )
   })
   return last

@@ -1,8 +1,8 @@
 import type { LengthUnit } from '../base/units.ts'
 import { lineCrossings } from '../geometry/line-crossings.ts'
+import { nearest } from '../geometry/nearest.ts'
 import { endOf, movePath, type Path, polyline, startOf } from '../geometry/path.ts'
 import { subPath } from '../geometry/path-length.ts'
-import { nearest } from '../geometry/nearest.ts'
 import {
   add,
   along,
@@ -244,9 +244,7 @@ function isStraight({ offsets }: Chord): boolean {
 
 /** How far from the mark, to the left, the curve lies; the crossing nearest to the mark. */
 function offsetAt(path: Path, mark: Point, left: Point): number {
-  const found = lineCrossings(path, mark, add(mark, left)).map(({ at }) =>
-    dot(subtract(at, mark), left),
-  )
+  const found = lineCrossings(path, mark, add(mark, left)).map(({ at }) => dot(subtract(at, mark), left))
   const [first] = found.sort((a, b) => Math.abs(a) - Math.abs(b))
   if (first !== undefined) return first
   // Past the end of the part by a rounding: its end is next.

@@ -45,6 +45,8 @@ export function sleeveMarks(paper: Paper, from: SleeveSource, points: SleevePoin
       [startOf(arm.elbowLine)],
       `Cap line: level through the point on the grain ${say.ruled(CAP.capLine * cap.height)} above ${points.center}, from curve to curve, two thirds of the cap height.`,
     )
-    step.note('Write the names of the lines on them: grain, biceps line, cap line, elbow line. Add the seam allowances outside all lines, then cut.')
+    step.note(
+      'Write the names of the lines on them: grain, biceps line, cap line, elbow line. Add the seam allowances outside all lines, then cut.',
+    )
   })
 }

@@ -19,6 +19,9 @@ export type MarkKind =
   | 'line before'
   | 'line after'
   | 'move'
+  | 'help line'
+  | 'earlier line'
+  | 'new line'
   | 'label'
   | 'measured square'
   | 'calibration grid'
@@ -30,6 +33,9 @@ export const KIND_ORDER: readonly MarkKind[] = [
   'balance line',
   'ease stitching',
   'grain line',
+  'help line',
+  'earlier line',
+  'new line',
   'line before',
   'line after',
   'dart',

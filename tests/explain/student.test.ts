@@ -11,6 +11,10 @@ import { averageBody } from '../survey/extreme-bodies.ts'
 import { performerFile } from '../survey/try-body.ts'
 import { type Drawing, drawnByStudent, type Xy } from './student.ts'
 
+const font = () => {
+  throw new Error('no page is written')
+}
+
 const example = (name: string) =>
   readFileSync(join(fileURLToPath(new URL('../../examples', import.meta.url)), name), 'utf8')
 
@@ -31,7 +35,7 @@ interface Deviation {
 async function deviations(text: string): Promise<{ deviations: Deviation[]; ruler: number }> {
   const made = makePattern(text, 'student.yaml', { until: 'none', checks: [] })
   if (!made.ok) throw new Error(made.problems.map((p) => `${p.code}: ${p.actual}`).join('; '))
-  const written = await writeExplanation(made.value, {})
+  const written = await writeExplanation(made.value, { formats: [], date: '2026-10-02', font })
   if (!written.ok) throw new Error(written.problems.map((p) => p.actual).join('; '))
   // Through text, so that only what is in the document is used.
   const document = JSON.parse(JSON.stringify(written.value.document)) as ExplanationJson
@@ -42,7 +46,8 @@ async function deviations(text: string): Promise<{ deviations: Deviation[]; rule
       .filter((section) => section.piece === piece.id)
       .map((section) => drawnByStudent(section.steps))
     expect(drawings.length, piece.id).toBe(piece.side === 'whole' ? 2 : 1)
-    const gather = <T>(key: (drawing: Drawing) => ReadonlyMap<string, T>) => new Map(drawings.flatMap((d) => [...key(d)]))
+    const gather = <T>(key: (drawing: Drawing) => ReadonlyMap<string, T>) =>
+      new Map(drawings.flatMap((d) => [...key(d)]))
     const seams = gather((d) => d.seams)
     const darts = gather((d) => d.darts)
     const notches = gather((d) => d.notches)

@@ -4,6 +4,7 @@ import { check } from './check.ts'
 import type { Command } from './command.ts'
 import { compare } from './compare.ts'
 import { draft } from './draft.ts'
+import { explain } from './explain.ts'
 
 /** Every command, in the order in which help lists them. */
-export const COMMANDS: readonly Command[] = [begin, draft, check, compare, advise]
+export const COMMANDS: readonly Command[] = [begin, draft, check, compare, explain, advise]
