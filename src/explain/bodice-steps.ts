@@ -85,6 +85,7 @@ function frameStep(paper: Paper, from: BodiceSource): BodicePoints {
           : 'The level of the back.',
     )
     step.straight(waist, neckEnd, { id: `center ${part}`, ...(from.whole ? {} : { seam: `center ${part}` }) })
+    for (const y of [0, pit.y, underarm.y]) step.guide(point(0, y), point(underarm.x, y))
     step.note(`Rule a level line through each of ${waist}, ${neckEnd} and ${level}.`)
   })
   paper.step('Width at the underarm', (step) => {
@@ -103,6 +104,7 @@ function frameStep(paper: Paper, from: BodiceSource): BodicePoints {
       `Half of the armscye width of ${say.given(bodice.frame.armscyeWidth)}, which is what back and front width leave of half the bust: half of ${withEase(from, 'bust girth', 'bust', say)}.`,
     )
     step.straight(level, corner, { id: 'underarm line' })
+    step.guide(point(width, underarm.y), point(width, drawn.frame.shoulder.tip.y))
     step.note(`Rule the ${name} line upright from ${foot}.`)
   })
   return { waist, neckEnd, level, underarm: corner, foot }

@@ -23,6 +23,7 @@ export function checkSteps({ bodice, sleeve }: DrawnHalf, units: LengthUnit): re
       points: [],
       uses: [],
       drawn: [],
+      guides: [],
       notches: [],
     })
   }

@@ -40,7 +40,9 @@ export function drawStep(steps: readonly Step[], index: number): Picture | undef
   ]
   if (shown.length === 0) return undefined
   const view = viewOf([...shown.map(({ at }) => polyline([at, at])), ...paths])
+  const guides = steps.slice(0, index + 1).flatMap((one) => one.guides)
   const lines: Mark[] = [
+    ...strokes(view, 'help line', 'guides', guides),
     ...helpLines(steps.slice(0, index + 1), step).flatMap((path, k) => strokes(view, 'help line', `help ${k}`, [path])),
     ...before.flatMap((earlier) =>
       earlier.drawn.flatMap((line) => strokes(view, 'earlier line', `${earlier.number} ${line.id}`, [line.path])),

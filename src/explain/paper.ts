@@ -22,6 +22,12 @@ import type { Chord, Direction, DrawnLine, Placing, Step, StepLine, StepNotch, S
 /** Letters for points; I and O look like figures. */
 const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
 
+/** A curve that lies nearer to its chord than this needs no more parts, mm. */
+const SHALLOW = [
+  { below: 2, parts: 2 },
+  { below: 6, parts: 4 },
+] as const
+
 /** The length of the vector that says a direction, mm: half a millimetre at its end is a third of a degree. */
 const DIRECTION = 100
 
@@ -60,6 +66,8 @@ export interface StepWriter {
   /** A curve through points that lie on it, along the path. */
   curve(knots: readonly string[], path: Path, leaving: DirectionPlan, arriving: DirectionPlan, of: LineOf): void
   notch(notch: Omit<StepNotch, 'at'>, at: readonly Point[], words: string): void
+  /** A line that only helps, between two places of the draft. */
+  guide(from: Point, to: Point): void
   note(text: string, why?: string): void
 }
 
@@ -108,12 +116,13 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
     const uses = new Set<string>()
     const drawn: DrawnLine[] = []
     const notches: StepNotch[] = []
+    const guides: Path[] = []
     const use = (name: string) => {
       if (!points.some((p) => p.name === name)) uses.add(name)
       return name
     }
     const note = (text: string, why?: string) => {
-      lines.push(why === undefined ? { text } : { text, why })
+      lines.push(why === undefined ? { text } : { text, why: why.charAt(0).toUpperCase() + why.slice(1) })
     }
     const keep = (where: Point, placed: Point, what: string, placing: Placing) => {
       const name = nextName()
@@ -130,6 +139,9 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
     write({
       say,
       ruled: (mm) => onRuler(mm, units),
+      guide(from, to) {
+        guides.push(polyline([onPaper(from), onPaper(to)]))
+      },
       note,
       start(where, what, words) {
         const name = keep(where, onPaper(where), what, { how: 'start' })
@@ -182,7 +194,17 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
         note(words)
       },
     })
-    steps.push({ number: steps.length + 1, title, lines, numbers: say.said, points, uses: [...uses], drawn, notches })
+    steps.push({
+      number: steps.length + 1,
+      title,
+      lines,
+      numbers: say.said,
+      points,
+      uses: [...uses],
+      drawn,
+      notches,
+      guides,
+    })
 
     /** Where the draft has a point. */
     function drawnAt(name: string): Point {
@@ -196,12 +218,13 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
       const length = distance(a, b)
       const [start, end] = [nearest(path, drawnAt(from)), nearest(path, drawnAt(to))].map((place) => place.along)
       const part = subPath(path, start as number, end as number)
-      const parts = PARTS.find(({ below }) => length < below)?.parts ?? 8
       const left = leftOf(unit(subtract(b, a)))
-      const offsets = Array.from({ length: parts - 1 }, (_, k) => {
-        const mark = between(a, b, (k + 1) / parts)
-        return onRuler(offsetAt(part, mark, left), units)
-      })
+      const offsetsIn = (count: number) =>
+        Array.from({ length: count - 1 }, (_, k) => offsetAt(part, between(a, b, (k + 1) / count), left))
+      const byLength = PARTS.find(({ below }) => length < below)?.parts ?? 8
+      const deepest = Math.max(...offsetsIn(byLength).map(Math.abs))
+      const parts = Math.min(byLength, SHALLOW.find(({ below }) => deepest < below)?.parts ?? 8)
+      const offsets = offsetsIn(parts).map((offset) => onRuler(offset, units))
       return { from, to, parts, offsets }
     }
 
@@ -230,7 +253,7 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
       const small = rulerStep(units) / 2
       if (Math.abs(up) < small) return 'level'
       if (Math.abs(across) < small) return 'upright'
-      const ways = `${say.ruled(Math.abs(across))} ${across > 0 ? 'right' : 'left'} and ${say.ruled(Math.abs(up))} ${up > 0 ? 'up' : 'down'} of it`
+      const ways = `${say.ruled(Math.abs(across))} ${across > 0 ? 'right' : 'left'} and ${say.ruled(Math.abs(up))} ${up > 0 ? 'up' : 'down'} from there`
       return arriving ? `from the direction of a point ${ways}` : `toward a point ${ways}`
     }
   }

@@ -71,6 +71,8 @@ function frameSteps(paper: Paper, from: SleeveSource): SleevePoints {
       `${measureWords(from, 'outer arm length', say)}.`,
     )
     step.straight(crown, wrist, { id: 'grain' })
+    const reach = cap.width / 2
+    for (const y of [0, cap.height - toElbow]) step.guide(point(-reach, y), point(reach, y))
     step.note(
       `Rule level lines through ${center}, the biceps line, and through ${elbow}, the elbow line before the darts.`,
     )

@@ -141,6 +141,8 @@ export interface Step {
   readonly uses: readonly string[]
   readonly drawn: readonly DrawnLine[]
   readonly notches: readonly StepNotch[]
+  /** Lines that only help, as drafted, on the paper: levels and width lines. */
+  readonly guides: readonly Path[]
 }
 
 /** The steps of one paper: a piece, or half of one that differs left and right. */
