@@ -156,10 +156,15 @@ function stepBlocks(step: BookletStep, id: string, width: number, height: number
     ]),
   ]
   const parts: Paragraph[][] = [[]]
+  let filled = GAPS.step
   for (const paragraph of paragraphs) {
-    const longer = [...(parts[parts.length - 1] ?? []), paragraph]
-    if (column(longer, textColumn).height + GAPS.step <= height) parts[parts.length - 1] = longer
-    else parts.push([paragraph])
+    const more = column([paragraph], textColumn).height
+    if (filled + more > height) {
+      parts.push([])
+      filled = GAPS.step
+    }
+    parts[parts.length - 1]?.push(paragraph)
+    filled += more
   }
   return parts.map((part, k): Block => {
     const words = column(part, textColumn)

@@ -10,8 +10,10 @@ export type NamedFile = readonly [name: string, text: string]
 const example = (name: string) =>
   readFileSync(join(fileURLToPath(new URL('../../examples', import.meta.url)), name), 'utf8')
 
+export const LAMPLIGHTER = example('lamplighter.yaml')
+
 export const EXAMPLES: readonly NamedFile[] = [
-  ['the Lamplighter', example('lamplighter.yaml')],
+  ['the Lamplighter', LAMPLIGHTER],
   ['the Ferry Pilot', example('ferry-pilot.yaml')],
   ['the test sleeve', example('test-sleeve.yaml')],
 ]

@@ -10,7 +10,7 @@ import { layOutBooklet, type SheetPaper } from '../../src/sheets/lay-out-booklet
 import type { Mark, TextMark } from '../../src/sheets/scene.ts'
 import { textWidth } from '../../src/sheets/text-width.ts'
 import { writeHtml } from '../../src/writers/html.ts'
-import { BODIES, EXAMPLES, UNEVEN } from './bodies.ts'
+import { BODIES, EXAMPLES, LAMPLIGHTER, UNEVEN } from './bodies.ts'
 
 const FILES = [...EXAMPLES, ...BODIES]
 
@@ -89,7 +89,7 @@ describe('the pictures', () => {
   })
 
   test('have every line of the steps before, and what is new heavier', () => {
-    const { sections, booklet } = explained(EXAMPLES[0]?.[1] as string)
+    const { sections, booklet } = explainedLAMPLIGHTER
     const sleeve = sections.findIndex((section) => section.piece === 'sleeve')
     const wrist = sections[sleeve]?.steps.findIndex((step) => step.title === 'Wrist') as number
     const marks = booklet.sections[sleeve]?.steps[wrist]?.picture?.marks ?? []
@@ -169,9 +169,9 @@ describe('the HTML', () => {
   })
 
   test('is one document that asks for nothing else, with a picture for every step that draws', () => {
-    const { booklet } = explained(EXAMPLES[0]?.[1] as string)
+    const { booklet } = explainedLAMPLIGHTER
     const html = writeHtml(booklet)
-    expect(html).toBe(writeHtml(explained(EXAMPLES[0]?.[1] as string).booklet))
+    expect(html).toBe(writeHtml(explainedLAMPLIGHTER.booklet))
     expect(html.replaceAll('http://www.w3.org/2000/svg', '')).not.toMatch(
       /https?:|url\(|<script|<link|<img|@import|src=/,
     )
@@ -181,9 +181,7 @@ describe('the HTML', () => {
   })
 
   test('keeps what a performer file says as words', () => {
-    const { booklet } = explained(
-      (EXAMPLES[0]?.[1] as string).replace('performer: Lamplighter', "performer: 'A & <b>B</b>'"),
-    )
+    const { booklet } = explained(LAMPLIGHTER.replace('performer: Lamplighter', "performer: 'A & <b>B</b>'"))
     expect(writeHtml(booklet)).toContain('A &amp; &lt;b&gt;B&lt;/b&gt;')
   })
 })
