@@ -210,6 +210,8 @@ export { type SvgOptions, writeSvg } from './writers/svg.ts'
 
 // All of it: the main path on one page, and its files.
 
+export type { ExplanationJson, SectionJson, StepJson } from './explain/explanation-json.ts'
+export type { Chord, Direction, Placing, Run, SaidNumber, StepLine } from './explain/step.ts'
 export { type MadePattern, type MakeOptions, makePattern } from './pipeline.ts'
 export {
   type ComparisonJson,
@@ -218,6 +220,13 @@ export {
   writeComparison,
   writePreview,
 } from './write-comparison.ts'
+export {
+  EXPLANATION_FORMATS,
+  type ExplanationFormat,
+  type ExplanationOptions,
+  type WrittenExplanation,
+  writeExplanation,
+} from './write-explanation.ts'
 export {
   FORM_FORMATS,
   type FormFormat,

@@ -116,6 +116,8 @@ const VALUES = [
   'writeComparison',
   'writeForms',
   'FORM_FORMATS',
+  'writeExplanation',
+  'EXPLANATION_FORMATS',
   'FORMATS',
 ]
 
@@ -141,6 +143,8 @@ const TYPES = [
   'TileOptions TilePage TileSet SquareMeasured',
   'DxfOptions',
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
+  'Chord Direction ExplanationFormat ExplanationJson ExplanationOptions Placing Run SaidNumber SectionJson StepJson',
+  'StepLine WrittenExplanation',
   'ComparisonJson ComparisonOptions WrittenComparison',
   'FormFormat FormJson FormMeasure FormOptions FormSheet WrittenForms',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',

@@ -21,12 +21,21 @@ const USUAL_FORMATS: readonly Format[] = ['svg', 'pdf', 'json']
 
 /** The formats asked for with --as; the usual ones when it is absent. */
 export function readFormats(text: string | undefined): Result<Format[]> {
-  if (text === undefined) return { ok: true, value: [...USUAL_FORMATS] }
+  return readFormatsOf(text, FORMATS, USUAL_FORMATS)
+}
+
+/** The formats of --as among those that a command knows; its usual ones when it is absent. */
+export function readFormatsOf<T extends string>(
+  text: string | undefined,
+  known: readonly T[],
+  usual: readonly T[],
+): Result<T[]> {
+  if (text === undefined) return { ok: true, value: [...usual] }
   return readNames(text, '--as', (name) => {
-    const format = FORMATS.find((known) => known === name)
+    const format = known.find((one) => one === name)
     if (format) return { ok: true, value: format }
-    const expected = `one or more of ${FORMATS.join(', ')}`
-    const hint = didYouMean(name, FORMATS) ?? `write --as ${FORMATS.join(',')}`
+    const expected = `one or more of ${known.join(', ')}`
+    const hint = didYouMean(name, known) ?? `write --as ${known.join(',')}`
     return {
       ok: false,
       problems: [optionProblem('--as', { code: 'unknown-format', actual: `"${name}"`, expected, hint })],
@@ -49,6 +58,11 @@ export function readPapers(text: string | undefined): Result<Paper[] | undefined
 export function readPieces(text: string | undefined): Result<string[] | undefined> {
   if (text === undefined) return { ok: true, value: undefined }
   return readNames(text, '--pieces', (name) => ({ ok: true, value: name.replace(/-/g, ' ') }))
+}
+
+/** A command that takes one file alone. */
+export function oneFile(files: readonly string[], expected: string, hint: string): Problem {
+  return { code: 'one-file', where: {}, actual: `${files.length} files`, expected, hint }
 }
 
 /** What was most likely meant, as a hint. */

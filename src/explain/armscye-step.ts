@@ -21,8 +21,18 @@ export function armscyeStep(
     const { say } = step
     const knots = joints.map((at, k) =>
       k === 0
-        ? step.place(points.foot, at, 'hollow', `${say.given(hollow)} from ${points.foot} on the line that halves the corner.`)
-        : step.place(points.foot, at, `point on the ${part} width line`, 'At half the height from underarm to shoulder point.'),
+        ? step.place(
+            points.foot,
+            at,
+            'hollow',
+            `${say.given(hollow)} from ${points.foot} on the line that halves the corner.`,
+          )
+        : step.place(
+            points.foot,
+            at,
+            `point on the ${part} width line`,
+            'At half the height from underarm to shoulder point.',
+          ),
     )
     const arriving = tangentAt(armscye[armscye.length - 1] as Cubic, 1)
     const turned = Math.abs(turnBetween(heading(Math.PI / 2 - frame.shoulder.tipSlope), arriving))
@@ -41,4 +51,3 @@ export function armscyeStep(
     )
   })
 }
-

@@ -4,10 +4,10 @@ import { endOf } from '../geometry/path.ts'
 import { point } from '../geometry/point.ts'
 import { armscyeStep } from './armscye-step.ts'
 import { bodiceMarks } from './bodice-marks.ts'
-import { bustDartPoint, sideSeamStep } from './side-seam-step.ts'
 import { measureWords, type Source, withEase } from './measure-words.ts'
-import { type Paper, type PaperOptions, openPaper } from './paper.ts'
+import { openPaper, type Paper, type PaperOptions } from './paper.ts'
 import { neckStep, shoulderStep } from './shoulder-steps.ts'
+import { bustDartPoint, sideSeamStep } from './side-seam-step.ts'
 import type { Step } from './step.ts'
 import { waistStep } from './waist-step.ts'
 
@@ -68,7 +68,12 @@ function frameStep(paper: Paper, from: BodiceSource): BodicePoints {
     neckEnd =
       part === 'back'
         ? step.place(waist, pit, 'nape', `${measureWords(from, 'back waist length', say)}.`)
-        : step.place(waist, pit, 'front neck pit', 'As far below the side of the neck as the neck is deep: see the next step.')
+        : step.place(
+            waist,
+            pit,
+            'front neck pit',
+            'As far below the side of the neck as the neck is deep: see the next step.',
+          )
     level = step.place(
       part === 'back' ? neckEnd : waist,
       point(0, underarm.y),
@@ -80,6 +85,7 @@ function frameStep(paper: Paper, from: BodiceSource): BodicePoints {
           : 'The level of the back.',
     )
     step.straight(waist, neckEnd, { id: `center ${part}`, ...(from.whole ? {} : { seam: `center ${part}` }) })
+    for (const y of [0, pit.y, underarm.y]) step.guide(point(0, y), point(underarm.x, y))
     step.note(`Rule a level line through each of ${waist}, ${neckEnd} and ${level}.`)
   })
   paper.step('Width at the underarm', (step) => {
@@ -98,6 +104,7 @@ function frameStep(paper: Paper, from: BodiceSource): BodicePoints {
       `Half of the armscye width of ${say.given(bodice.frame.armscyeWidth)}, which is what back and front width leave of half the bust: half of ${withEase(from, 'bust girth', 'bust', say)}.`,
     )
     step.straight(level, corner, { id: 'underarm line' })
+    step.guide(point(width, underarm.y), point(width, drawn.frame.shoulder.tip.y))
     step.note(`Rule the ${name} line upright from ${foot}.`)
   })
   return { waist, neckEnd, level, underarm: corner, foot }

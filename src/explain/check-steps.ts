@@ -1,7 +1,7 @@
 import type { LengthUnit } from '../base/units.ts'
 import type { DrawnHalf } from '../drafting/draw-half.ts'
-import { pathLength } from '../geometry/path-length.ts'
 import type { Path } from '../geometry/path.ts'
+import { pathLength } from '../geometry/path-length.ts'
 import { distance } from '../geometry/point.ts'
 import { openSpeaker, rulerStep, type Speaker } from './said.ts'
 import type { Step, StepLine } from './step.ts'
@@ -15,7 +15,17 @@ export function checkSteps({ bodice, sleeve }: DrawnHalf, units: LengthUnit): re
   const check = (title: string, write: (say: Speaker) => readonly StepLine[]) => {
     const say = openSpeaker(units)
     const lines = write(say)
-    steps.push({ number: steps.length + 1, title, lines, numbers: say.said, points: [], uses: [], drawn: [], notches: [] })
+    steps.push({
+      number: steps.length + 1,
+      title,
+      lines,
+      numbers: say.said,
+      points: [],
+      uses: [],
+      drawn: [],
+      guides: [],
+      notches: [],
+    })
   }
   check('Walk the cap against the armscye', (say) => {
     const half = (side: string, length: number, armscye: number): StepLine => ({
@@ -54,7 +64,11 @@ export function checkSteps({ bodice, sleeve }: DrawnHalf, units: LengthUnit): re
     const intake = arm.darts.reduce((total, { mouth }) => total + distance(mouth[0], mouth[1]), 0)
     return [
       ...(arm.darts.length > 0
-        ? [{ text: `Elbow ${arm.darts.length === 1 ? 'dart' : 'darts'}: intake ${say.ruled(intake)} in all. Fold each dart down: the seam runs on smoothly over it.` }]
+        ? [
+            {
+              text: `Elbow ${arm.darts.length === 1 ? 'dart' : 'darts'}: intake ${say.ruled(intake)} in all. Fold each dart down: the seam runs on smoothly over it.`,
+            },
+          ]
         : []),
       {
         text: `Waist of this half, darts folded: back ${say.ruled(bodice.back.waist.length)}, front ${say.ruled(bodice.front.waist.length)}.`,

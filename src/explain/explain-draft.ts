@@ -1,6 +1,6 @@
-import type { LengthUnit } from '../base/units.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import type { BodySide } from '../base/side.ts'
+import type { LengthUnit } from '../base/units.ts'
 import type { Body } from '../body/body.ts'
 import type { Choices } from '../drafting/choices.ts'
 import { type DrawnHalf, drawHalf, neckWidthFor } from '../drafting/draw-half.ts'

@@ -5,37 +5,81 @@ type Xy = readonly [number, number]
 
 /** The contract `explain/1`; mm, to a millionth. Fields may be added, never renamed. */
 export interface ExplanationJson {
+  /** Name and number of the contract. */
   readonly scyewright: 'explain/1'
+  /** A role or a code. */
   readonly performer: string
+  /** Absent where the file names none. */
   readonly production?: string
+  /** Of all lengths. */
   readonly unit: 'mm'
+  /** The axis that points up. */
   readonly up: 'y'
   /** What the reader's ruler shows: lengths are multiples of it, mm. */
   readonly ruler: number
+  /** One for each paper, the checks last. */
   readonly sections: readonly SectionJson[]
+  /** Names of the files written. */
   readonly files: readonly string[]
 }
 
+/** The steps of one paper. */
 export interface SectionJson {
+  /** Id of the piece in `pattern/1`; `checks` for the walk by hand. */
   readonly piece: string
+  /** Its heading. */
   readonly title: string
+  /** In their order. */
   readonly steps: readonly StepJson[]
 }
 
+/** One step: its words, and the same as numbers. */
 export interface StepJson {
+  /** From 1 on each paper. */
   readonly number: number
+  /** Its heading. */
   readonly title: string
+  /** What is printed. */
   readonly lines: readonly StepLine[]
+  /** Every number of the words, in their order. */
   readonly numbers: readonly SaidNumber[]
-  readonly points: readonly { readonly name: string; readonly what: string; readonly placing: Placing; readonly at: Xy }[]
-  readonly draw: readonly { readonly id: string; readonly seam?: string; readonly dart?: string; readonly run: Run }[]
-  readonly notches: readonly {
+  /** Points that the step marks. */
+  readonly points: readonly {
+    /** Its letter. */
+    readonly name: string
+    /** What it is called in the trade. */
+    readonly what: string
+    /** How it is found. */
+    readonly placing: Placing
+    /** Where the draft has it, in the frame of `pattern/1`. */
+    readonly at: Xy
+  }[]
+  /** Lines that the step draws. */
+  readonly draw: readonly {
+    /** Its name. */
     readonly id: string
+    /** The seam that it is a part of. */
+    readonly seam?: string
+    /** The dart whose leg it is. */
+    readonly dart?: string
+    /** From where to where, and how it curves. */
+    readonly run: Run
+  }[]
+  /** Notches that the step marks. */
+  readonly notches: readonly {
+    /** Its id in the pattern. */
+    readonly id: string
+    /** The seam that it lies on. */
     readonly seam: string
+    /** The point from which it is measured along the seam. */
     readonly from: string
+    /** How far, mm. */
     readonly along: number
+    /** Number of marks. */
     readonly marks: number
+    /** From one mark to the next, away from the point, mm. */
     readonly step?: number
+    /** Where the draft has the marks. */
     readonly at: readonly Xy[]
   }[]
 }

@@ -1,35 +1,16 @@
 import type { LengthUnit } from '../base/units.ts'
-import { lineCrossings } from '../geometry/line-crossings.ts'
-import { endOf, movePath, type Path, polyline, startOf } from '../geometry/path.ts'
-import { subPath } from '../geometry/path-length.ts'
-import { nearest } from '../geometry/nearest.ts'
-import {
-  add,
-  along,
-  between,
-  distance,
-  dot,
-  leftOf,
-  type Point,
-  point,
-  scale,
-  subtract,
-  unit,
-} from '../geometry/point.ts'
-import { onRuler, openSpeaker, rulerStep, type Speaker } from './said.ts'
-import type { Chord, Direction, DrawnLine, Placing, Step, StepLine, StepNotch, StepPoint } from './step.ts'
+import { movePath, type Path, polyline } from '../geometry/path.ts'
+import { add, along, distance, type Point, point, scale, subtract, unit } from '../geometry/point.ts'
+import { chordOf, isStraight } from './chord.ts'
+import { chordWords, directionWords, namesIn } from './curve-words.ts'
+import { onRuler, openSpeaker, type Speaker } from './said.ts'
+import type { Direction, DrawnLine, Placing, Step, StepLine, StepNotch, StepPoint } from './step.ts'
 
 /** Letters for points; I and O look like figures. */
 const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'
 
 /** The length of the vector that says a direction, mm: half a millimetre at its end is a third of a degree. */
 const DIRECTION = 100
-
-/** Chords shorter than these are divided in two, in four; longer ones in eight, mm. */
-const PARTS = [
-  { below: 45, parts: 2 },
-  { below: 125, parts: 4 },
-] as const
 
 export interface PaperOptions {
   readonly units: LengthUnit
@@ -60,6 +41,8 @@ export interface StepWriter {
   /** A curve through points that lie on it, along the path. */
   curve(knots: readonly string[], path: Path, leaving: DirectionPlan, arriving: DirectionPlan, of: LineOf): void
   notch(notch: Omit<StepNotch, 'at'>, at: readonly Point[], words: string): void
+  /** A line that only helps, between two places of the draft. */
+  guide(from: Point, to: Point): void
   note(text: string, why?: string): void
 }
 
@@ -108,12 +91,13 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
     const uses = new Set<string>()
     const drawn: DrawnLine[] = []
     const notches: StepNotch[] = []
+    const guides: Path[] = []
     const use = (name: string) => {
       if (!points.some((p) => p.name === name)) uses.add(name)
       return name
     }
     const note = (text: string, why?: string) => {
-      lines.push(why === undefined ? { text } : { text, why })
+      lines.push(why === undefined ? { text } : { text, why: why.charAt(0).toUpperCase() + why.slice(1) })
     }
     const keep = (where: Point, placed: Point, what: string, placing: Placing) => {
       const name = nextName()
@@ -130,6 +114,9 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
     write({
       say,
       ruled: (mm) => onRuler(mm, units),
+      guide(from, to) {
+        guides.push(polyline([onPaper(from), onPaper(to)]))
+      },
       note,
       start(where, what, words) {
         const name = keep(where, onPaper(where), what, { how: 'start' })
@@ -163,7 +150,8 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
       },
       curve(knots, path, leaving, arriving, of) {
         const onSheet = movePath(path, onPaper)
-        const chords = knots.slice(1).map((to, k) => chordOf(onSheet, use(knots[k] as string), use(to)))
+        const end = (name: string) => ({ name: use(name), ruled: at(name), drafted: drawnAt(name) })
+        const chords = knots.slice(1).map((to, k) => chordOf(onSheet, end(knots[k] as string), end(to), units))
         const directions = { leaving: directionOf(leaving), arriving: directionOf(arriving) }
         drawn.push({ ...named(of), run: { kind: 'curve', ...directions, chords }, path: onSheet })
         const [first, last] = [knots[0] as string, knots[knots.length - 1] as string]
@@ -171,10 +159,11 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
           note(`${knots.join('–')}: straight to the eye.`)
           return
         }
-        note(
-          `Curve ${knots.join('–')}: it leaves ${first} ${directionWords(directions.leaving, false)} and arrives at ${last} ${directionWords(directions.arriving, true)}.`,
-        )
-        for (const chord of chords) note(chordWords(chord))
+        for (const direction of Object.values(directions)) namesIn(direction).forEach(use)
+        const leaves = directionWords(directions.leaving, 'from', say)
+        const arrives = directionWords(directions.arriving, 'to', say)
+        note(`Curve ${knots.join('–')}: it leaves ${first} ${leaves} and arrives at ${last} ${arrives}.`)
+        for (const chord of chords) note(chordWords(chord, subtract(at(chord.to), at(chord.from)), say))
       },
       notch(notch, places, words) {
         use(notch.from)
@@ -182,74 +171,23 @@ export function openPaper({ units, mirrored, suffix }: PaperOptions): Paper {
         note(words)
       },
     })
-    steps.push({ number: steps.length + 1, title, lines, numbers: say.said, points, uses: [...uses], drawn, notches })
+    steps.push({
+      number: steps.length + 1,
+      title,
+      lines,
+      numbers: say.said,
+      points,
+      uses: [...uses],
+      drawn,
+      notches,
+      guides,
+    })
 
     /** Where the draft has a point. */
     function drawnAt(name: string): Point {
       const all = [...steps.flatMap((s) => s.points), ...points]
       return (all.find((p) => p.name === name) as StepPoint).at
     }
-
-    function chordOf(path: Path, from: string, to: string): Chord {
-      const a = at(from)
-      const b = at(to)
-      const length = distance(a, b)
-      const [start, end] = [nearest(path, drawnAt(from)), nearest(path, drawnAt(to))].map((place) => place.along)
-      const part = subPath(path, start as number, end as number)
-      const parts = PARTS.find(({ below }) => length < below)?.parts ?? 8
-      const left = leftOf(unit(subtract(b, a)))
-      const offsets = Array.from({ length: parts - 1 }, (_, k) => {
-        const mark = between(a, b, (k + 1) / parts)
-        return onRuler(offsetAt(part, mark, left), units)
-      })
-      return { from, to, parts, offsets }
-    }
-
-    function chordWords(chord: Chord): string {
-      const { from, to, parts, offsets } = chord
-      const off = subtract(at(to), at(from))
-      if (isStraight(chord)) return `${from}–${to} is straight to the eye.`
-      const left = leftOf(off)
-      const upright = Math.abs(off.y) > Math.abs(off.x)
-      const way = (offset: number) => {
-        const toward = scale(left, offset)
-        return upright ? (toward.x > 0 ? 'right' : 'left') : toward.y > 0 ? 'up' : 'down'
-      }
-      const each = offsets.map((offset) =>
-        offset === 0 ? 'on the line' : `${say.ruled(Math.abs(offset))} ${way(offset)}`,
-      )
-      const equal = parts === 2 ? 'two' : parts === 4 ? 'four' : 'eight'
-      return `Rule ${from}–${to} thin, in ${equal} equal parts; from ${from} on, square from the marks: ${each.join(', ')}.`
-    }
-
-    function directionWords(direction: Direction, arriving: boolean): string {
-      if ('square' in direction) return `square to ${direction.square.map(use).join('–')}`
-      if ('along' in direction) return `along ${direction.along.map(use).join('–')}`
-      // A curve that arrives comes from the other way.
-      const { across, up } = arriving ? { across: -direction.across, up: -direction.up } : direction
-      const small = rulerStep(units) / 2
-      if (Math.abs(up) < small) return 'level'
-      if (Math.abs(across) < small) return 'upright'
-      const ways = `${say.ruled(Math.abs(across))} ${across > 0 ? 'right' : 'left'} and ${say.ruled(Math.abs(up))} ${up > 0 ? 'up' : 'down'} of it`
-      return arriving ? `from the direction of a point ${ways}` : `toward a point ${ways}`
-    }
   }
   return { step, steps, center: mirrored ? 'right' : 'left', forward: mirrored ? 'left' : 'right' }
-}
-
-/** Nowhere farther from its chord than half a step of the ruler. */
-function isStraight({ offsets }: Chord): boolean {
-  return offsets.every((offset) => offset === 0)
-}
-
-/** How far from the mark, to the left, the curve lies; the crossing nearest to the mark. */
-function offsetAt(path: Path, mark: Point, left: Point): number {
-  const found = lineCrossings(path, mark, add(mark, left)).map(({ at }) =>
-    dot(subtract(at, mark), left),
-  )
-  const [first] = found.sort((a, b) => Math.abs(a) - Math.abs(b))
-  if (first !== undefined) return first
-  // Past the end of the part by a rounding: its end is next.
-  const ends = [startOf(path), endOf(path)].map((p) => dot(subtract(p, mark), left))
-  return ends.sort((a, b) => Math.abs(a) - Math.abs(b))[0] as number
 }

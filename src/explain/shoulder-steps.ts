@@ -73,7 +73,12 @@ export function shoulderStep(paper: Paper, from: BodiceSource, neck: string): Sh
     function drawShoulderDart({ id, mouth, point: at }: Dart): string {
       const [outer, near] = mouth
       const first = step.place(neck, near, 'shoulder dart, leg next to the neck')
-      const second = step.place(neck, outer, 'shoulder dart, leg next to the armscye', `Intake ${say.given(distance(near, outer))}.`)
+      const second = step.place(
+        neck,
+        outer,
+        'shoulder dart, leg next to the armscye',
+        `Intake ${say.given(distance(near, outer))}.`,
+      )
       const end = step.place(neck, at, 'point of the shoulder dart')
       step.note(
         `Rule ${neck}–${first}, and the legs ${first}–${end} and ${second}–${end}; each measures ${say.ruled(distance(near, at))}.`,
@@ -86,4 +91,3 @@ export function shoulderStep(paper: Paper, from: BodiceSource, neck: string): Sh
   })
   return { tip, inner }
 }
-

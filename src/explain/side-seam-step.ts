@@ -33,7 +33,12 @@ export function bustDartPoint(paper: Paper, from: BodiceSource, points: BodicePo
     found = dart
       ? {
           bust: name,
-          dart: step.place(name, dart.point, 'point of the bust dart', `${say.given(BUST_DART.shortOf)} short of the bust point.`),
+          dart: step.place(
+            name,
+            dart.point,
+            'point of the bust dart',
+            `${say.given(BUST_DART.shortOf)} short of the bust point.`,
+          ),
         }
       : { bust: name }
   })
@@ -80,8 +85,12 @@ export function sideSeamStep(paper: Paper, from: BodiceSource, points: BodicePoi
       step.straight(below, bust.dart, { id: `${dart.id} lower leg`, dart: dart.id })
       step.straight(bust.dart, above, { id: `${dart.id} upper leg`, dart: dart.id })
       step.straight(above, points.underarm, of)
-      step.note(`Rule the legs ${above}–${bust.dart} and ${below}–${bust.dart}; each measures ${say.ruled(distance(lower, dart.point))}.`)
-      step.note(`Rule ${points.underarm}–${above} and ${below}–${at}, the side seam; it measures ${say.ruled(length)} without the dart.`)
+      step.note(
+        `Rule the legs ${above}–${bust.dart} and ${below}–${bust.dart}; each measures ${say.ruled(distance(lower, dart.point))}.`,
+      )
+      step.note(
+        `Rule ${points.underarm}–${above} and ${below}–${at}, the side seam; it measures ${say.ruled(length)} without the dart.`,
+      )
       names = { waist: at, lower: below, upper: above }
     } else {
       step.straight(at, points.underarm, of)
@@ -91,4 +100,3 @@ export function sideSeamStep(paper: Paper, from: BodiceSource, points: BodicePoi
   })
   return names
 }
-

@@ -1,8 +1,9 @@
 import { CAP, NOTCH } from '../drafting/defaults.ts'
 import { backNotchAt, frontNotchAt } from '../drafting/notches.ts'
+import { levelCrossings } from '../geometry/level-crossings.ts'
 import { reversePath, startOf } from '../geometry/path.ts'
 import { pointAlong } from '../geometry/path-length.ts'
-import { point } from '../geometry/point.ts'
+import { type Point, point } from '../geometry/point.ts'
 import type { ForearmPoints } from './forearm-steps.ts'
 import type { Paper } from './paper.ts'
 import type { SleevePoints, SleeveSource } from './sleeve-steps.ts'
@@ -45,6 +46,10 @@ export function sleeveMarks(paper: Paper, from: SleeveSource, points: SleevePoin
       [startOf(arm.elbowLine)],
       `Cap line: level through the point on the grain ${say.ruled(CAP.capLine * cap.height)} above ${points.center}, from curve to curve, two thirds of the cap height.`,
     )
-    step.note('Write the names of the lines on them: grain, biceps line, cap line, elbow line. Add the seam allowances outside all lines, then cut.')
+    const level = levelCrossings([...cap.front, ...cap.back], CAP.capLine * cap.height)
+    if (level.length > 1) step.guide(level[0] as Point, level[level.length - 1] as Point)
+    step.note(
+      'Write the names of the lines on them: grain, biceps line, cap line, elbow line. Add the seam allowances outside all lines, then cut.',
+    )
   })
 }

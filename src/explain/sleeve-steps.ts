@@ -57,11 +57,25 @@ function frameSteps(paper: Paper, from: SleeveSource): SleevePoints {
       'crown, where the shoulder notch is',
       `The cap height at which, on this width, the cap is ${say.given(ease)} longer than the armscye (${say.percent(ease / (sleeve.frontArmscye + sleeve.backArmscye))} of it). No measure says it: it is found by trying, until both halves of the cap have their length.`,
     )
-    const elbow = step.place(crown, point(0, cap.height - toElbow), 'elbow level', `${measureWords(from, 'shoulder to elbow', say)}.`)
+    const elbow = step.place(
+      crown,
+      point(0, cap.height - toElbow),
+      'elbow level',
+      `${measureWords(from, 'shoulder to elbow', say)}.`,
+    )
     const length = measureOf(half, 'outer arm length')
-    const wrist = step.place(crown, point(0, cap.height - length), 'wrist level', `${measureWords(from, 'outer arm length', say)}.`)
+    const wrist = step.place(
+      crown,
+      point(0, cap.height - length),
+      'wrist level',
+      `${measureWords(from, 'outer arm length', say)}.`,
+    )
     step.straight(crown, wrist, { id: 'grain' })
-    step.note(`Rule level lines through ${center}, the biceps line, and through ${elbow}, the elbow line before the darts.`)
+    const reach = cap.width / 2
+    for (const y of [0, cap.height - toElbow]) step.guide(point(-reach, y), point(reach, y))
+    step.note(
+      `Rule level lines through ${center}, the biceps line, and through ${elbow}, the elbow line before the darts.`,
+    )
     points = { ...points, center, crown, elbow, wrist }
   })
   paper.step('Width at the biceps line', (step) => {

@@ -3,16 +3,40 @@ import type { Point } from '../geometry/point.ts'
 
 /** A number of the words as it is said, and what it is: mm, degrees or a share. */
 export interface SaidNumber {
+  /** As it is printed. */
   readonly says: string
+  /** In that unit; radians are told in degrees. */
   readonly value: number
+  /** Millimetres, degrees, or a share of one. */
   readonly unit: 'mm' | 'deg' | 'share'
 }
 
 /** How a point is found with ruler and set square; mm as rounded for the reader, on the paper: right and up positive. */
 export type Placing =
-  | { readonly how: 'start' }
-  | { readonly how: 'square'; readonly from: string; readonly across: number; readonly up: number }
-  | { readonly how: 'toward'; readonly from: string; readonly toward: string; readonly by: number }
+  | {
+      /** The first point of a paper. */
+      readonly how: 'start'
+    }
+  | {
+      /** Level across from a point, then square up. */
+      readonly how: 'square'
+      /** The point measured from. */
+      readonly from: string
+      /** To the right; negative to the left. */
+      readonly across: number
+      /** Up; negative down. */
+      readonly up: number
+    }
+  | {
+      /** On the straight line to another point. */
+      readonly how: 'toward'
+      /** The point measured from. */
+      readonly from: string
+      /** The point that the line runs to. */
+      readonly toward: string
+      /** How far. */
+      readonly by: number
+    }
 
 export interface StepPoint {
   readonly name: string
@@ -25,23 +49,49 @@ export interface StepPoint {
 
 /** In which direction a curve leaves or arrives, always forward along it. */
 export type Direction =
-  | { readonly square: readonly [string, string] }
-  | { readonly along: readonly [string, string] }
-  | { readonly across: number; readonly up: number }
+  | {
+      /** Square to the line through these points, onward. */
+      readonly square: readonly [string, string]
+    }
+  | {
+      /** From the first of these points to the second. */
+      readonly along: readonly [string, string]
+    }
+  | {
+      /** So far to the right, mm. */
+      readonly across: number
+      /** For so far up, mm. */
+      readonly up: number
+    }
 
 /** A chord in equal parts, and how far the curve lies square from each mark between them; left of the chord positive. */
 export interface Chord {
+  /** The point that it starts at. */
   readonly from: string
+  /** The point that it ends at. */
   readonly to: string
+  /** Number of equal parts: two, four or eight. */
   readonly parts: number
+  /** One for each mark, in order, mm. */
   readonly offsets: readonly number[]
 }
 
+/** How a line runs. */
 export type Run =
-  | { readonly kind: 'straight'; readonly from: string; readonly to: string }
   | {
+      /** Along a ruler. */
+      readonly kind: 'straight'
+      /** The point that it starts at. */
+      readonly from: string
+      /** The point that it ends at. */
+      readonly to: string
+    }
+  | {
+      /** One smooth line. */
       readonly kind: 'curve'
+      /** Its direction at its start. */
       readonly leaving: Direction
+      /** Its direction at its end. */
       readonly arriving: Direction
       /** One after another from knot to knot. */
       readonly chords: readonly Chord[]
@@ -71,7 +121,9 @@ export interface StepNotch {
   readonly at: readonly Point[]
 }
 
+/** A sentence of a step, and its reason. */
 export interface StepLine {
+  /** What to do. */
   readonly text: string
   /** The measure and the ease it came from, or the reason. */
   readonly why?: string
@@ -89,6 +141,8 @@ export interface Step {
   readonly uses: readonly string[]
   readonly drawn: readonly DrawnLine[]
   readonly notches: readonly StepNotch[]
+  /** Lines that only help, as drafted, on the paper: levels and width lines. */
+  readonly guides: readonly Path[]
 }
 
 /** The steps of one paper: a piece, or half of one that differs left and right. */

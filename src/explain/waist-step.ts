@@ -21,7 +21,12 @@ export function waistStep(paper: Paper, from: BodiceSource, points: BodicePoints
             ? `Under the bust point, ${say.given(WAIST.shortOf)} short of it`
             : `Halfway from the center to the back width line, ${say.given(WAIST.shortOf)} below the underarm level`
         const more = waist.darts.length === 1 ? '' : '; two darts share the intake, side by side about this place'
-        const end = step.place(points.waist, dart.point, `point of the ${dart.id}`, k === 0 ? `${place}${more}.` : undefined)
+        const end = step.place(
+          points.waist,
+          dart.point,
+          `point of the ${dart.id}`,
+          k === 0 ? `${place}${more}.` : undefined,
+        )
         const left = step.place(
           points.waist,
           near,
@@ -33,7 +38,9 @@ export function waistStep(paper: Paper, from: BodiceSource, points: BodicePoints
         const right = step.place(points.waist, far, `${dart.id}, leg next to the side`)
         step.straight(left, end, { id: `${dart.id} leg to the center`, dart: dart.id })
         step.straight(end, right, { id: `${dart.id} leg to the side`, dart: dart.id })
-        step.note(`Rule the legs ${left}–${end} and ${right}–${end}; each measures ${say.ruled(distance(near, dart.point))}.`)
+        step.note(
+          `Rule the legs ${left}–${end} and ${right}–${end}; each measures ${say.ruled(distance(near, dart.point))}.`,
+        )
         darts.push({ left, right, end })
       })
     })
@@ -45,9 +52,7 @@ export function waistStep(paper: Paper, from: BodiceSource, points: BodicePoints
     waist.parts.forEach((path, k) => {
       const dart = darts[k]
       const to = dart?.left ?? side.waist
-      const arriving: DirectionPlan = dart
-        ? { square: [dart.end, dart.left] }
-        : { square: [side.waist, side.lower] }
+      const arriving: DirectionPlan = dart ? { square: [dart.end, dart.left] } : { square: [side.waist, side.lower] }
       step.curve([start, to], path, leaving, arriving, { id: `waist ${k + 1}`, seam: 'waist' })
       if (dart) {
         start = dart.right
@@ -60,4 +65,3 @@ export function waistStep(paper: Paper, from: BodiceSource, points: BodicePoints
     )
   })
 }
-

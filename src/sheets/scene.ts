@@ -23,6 +23,9 @@ export type MarkKind =
   | 'tape'
   | 'piece outline'
   | 'blank'
+  | 'help line'
+  | 'earlier line'
+  | 'new line'
   | 'label'
   | 'measured square'
   | 'calibration grid'
@@ -35,6 +38,9 @@ export const KIND_ORDER: readonly MarkKind[] = [
   'balance line',
   'ease stitching',
   'grain line',
+  'help line',
+  'earlier line',
+  'new line',
   'line before',
   'line after',
   'dart',

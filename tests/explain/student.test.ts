@@ -1,18 +1,15 @@
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
 import { describe, expect, test } from 'vitest'
 import type { ExplanationJson } from '../../src/explain/explanation-json.ts'
 import { makePattern } from '../../src/pipeline.ts'
 import { writeExplanation } from '../../src/write-explanation.ts'
 import { patternJson } from '../../src/writers/pattern-json.ts'
 import { curvesOf, flattened } from '../reader-curves.ts'
-import { averageBody } from '../survey/extreme-bodies.ts'
-import { performerFile } from '../survey/try-body.ts'
+import { BODIES, EXAMPLES } from './bodies.ts'
 import { type Drawing, drawnByStudent, type Xy } from './student.ts'
 
-const example = (name: string) =>
-  readFileSync(join(fileURLToPath(new URL('../../examples', import.meta.url)), name), 'utf8')
+const font = () => {
+  throw new Error('no page is written')
+}
 
 /**
  * How far from the draft the student's lines may lie, in steps of the ruler: a point is half a step off both ways at
@@ -31,7 +28,7 @@ interface Deviation {
 async function deviations(text: string): Promise<{ deviations: Deviation[]; ruler: number }> {
   const made = makePattern(text, 'student.yaml', { until: 'none', checks: [] })
   if (!made.ok) throw new Error(made.problems.map((p) => `${p.code}: ${p.actual}`).join('; '))
-  const written = await writeExplanation(made.value, {})
+  const written = await writeExplanation(made.value, { formats: [], date: '2026-10-02', font })
   if (!written.ok) throw new Error(written.problems.map((p) => p.actual).join('; '))
   // Through text, so that only what is in the document is used.
   const document = JSON.parse(JSON.stringify(written.value.document)) as ExplanationJson
@@ -42,7 +39,8 @@ async function deviations(text: string): Promise<{ deviations: Deviation[]; rule
       .filter((section) => section.piece === piece.id)
       .map((section) => drawnByStudent(section.steps))
     expect(drawings.length, piece.id).toBe(piece.side === 'whole' ? 2 : 1)
-    const gather = <T>(key: (drawing: Drawing) => ReadonlyMap<string, T>) => new Map(drawings.flatMap((d) => [...key(d)]))
+    const gather = <T>(key: (drawing: Drawing) => ReadonlyMap<string, T>) =>
+      new Map(drawings.flatMap((d) => [...key(d)]))
     const seams = gather((d) => d.seams)
     const darts = gather((d) => d.darts)
     const notches = gather((d) => d.notches)
@@ -92,56 +90,6 @@ function away([x, y]: Xy, line: readonly Xy[]): number {
   }
   return best
 }
-
-const EXAMPLES: readonly (readonly [string, string])[] = [
-  ['the Lamplighter', example('lamplighter.yaml')],
-  ['the Ferry Pilot', example('ferry-pilot.yaml')],
-  ['the test sleeve', example('test-sleeve.yaml')],
-]
-
-type Change = readonly [
-  name: string,
-  measures: Parameters<typeof averageBody>[1],
-  draft?: Readonly<Record<string, unknown>>,
-]
-
-const CHANGES: readonly Change[] = [
-  ['average', {}],
-  ['standing', {}, { fit: 'standing', opening: 'center front' }],
-  ['easy', {}, { fit: 'easy', opening: 'none' }],
-  ['large bust', { 'bust girth': 1.5, 'waist girth': 0.5 }],
-  ['small waist', { 'waist girth': -1.5 }],
-  ['large waist', { 'waist girth': 2 }],
-  ['no bust dart', {}, { 'bust dart': 'flat' }],
-  ['deep bust dart', {}, { 'bust dart': '40 mm' }],
-  ['thick arm', { 'upper arm girth': 1.2 }],
-  ['thin arm', { 'upper arm girth': -1.2 }],
-  ['shoulder dart', {}, { 'shoulder dart': '12 mm' }],
-  ['straight sleeve', {}, { 'elbow darts': 'none' }],
-  ['one elbow dart', {}, { 'elbow darts': 'one' }],
-]
-
-/** In millimetres, centimetres and inches by turns. */
-const BODIES: readonly (readonly [string, string])[] = (['women', 'men'] as const)
-  .flatMap((sex, s) =>
-    CHANGES.map(([name, measures, draft = {}], k): [string, string] => {
-      const units = ['mm', 'in', 'cm'][(k + s) % 3] as string
-      const text = performerFile(averageBody(sex, measures), { draft }).replace('units: mm', `units: ${units}`)
-      return [`${sex}, ${name}, ${units}`, text]
-    }),
-  )
-  .concat([
-    [
-      'a right arm, shoulder and elbow of its own',
-      performerFile(averageBody('women'), {
-        body: {
-          'upper arm girth': { left: '290 mm', right: '310 mm' },
-          'shoulder length': { left: '125 mm', right: '131 mm' },
-        },
-        draft: { opening: 'none' },
-      }),
-    ],
-  ])
 
 describe('a student who has only the steps', () => {
   test.each([...EXAMPLES, ...BODIES])('draws %s as drafted', async (_name, text) => {

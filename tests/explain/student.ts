@@ -159,8 +159,7 @@ function spline(marks: readonly Xy[], start: Xy, end: Xy): Xy[] {
       diagonal[k] = 2 * (a + b)
       high[k] = a
       right[k] =
-        3 *
-        ((b * ((p[k] as number) - (p[k - 1] as number))) / a + (a * ((p[k + 1] as number) - (p[k] as number))) / b)
+        3 * ((b * ((p[k] as number) - (p[k - 1] as number))) / a + (a * ((p[k + 1] as number) - (p[k] as number))) / b)
     }
     for (let k = 1; k < n; k++) {
       const factor = (low[k] as number) / (diagonal[k - 1] as number)
