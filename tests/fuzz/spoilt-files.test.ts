@@ -7,10 +7,10 @@ import { spoiltFiles, spoiltText } from './spoil-file.ts'
 
 const FILES = 1000
 /** A process costs half a second of its own; 100 of them, and 20,000 files, run under `npm run survey:files`. */
-const PROCESSES = 10
+const PROCESSES = 6
 /** Of a thousand files, those whose sheets are written too. */
-const DRAWN = 15
-const PRINTED = 3
+const DRAWN = 8
+const PRINTED = 2
 
 const texts = soundFiles()
 
