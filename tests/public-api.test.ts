@@ -96,6 +96,7 @@ const VALUES = [
   'makePattern',
   'writePattern',
   'writeComparison',
+  'writeViewPage',
   'FORMATS',
 ]
 
@@ -121,6 +122,7 @@ const TYPES = [
   'DxfOptions',
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
   'ComparisonJson ComparisonOptions WrittenComparison',
+  'ViewJson ViewPageOptions',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
 ].flatMap((line) => line.split(' '))
 

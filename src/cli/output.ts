@@ -12,7 +12,8 @@ export interface Written {
 }
 
 /** Names that a run may write. */
-const OURS = /^(pattern\.(svg|json|dxf)|compare\.svg|tiles-.+\.pdf|projector\.(svg|pdf)|report\.json|slip\.txt)$/
+const OURS =
+  /^(pattern\.(svg|json|dxf)|compare\.svg|view\.html|tiles-.+\.pdf|projector\.(svg|pdf)|report\.json|slip\.txt)$/
 
 /**
  * Writes files into a folder, all or none: first beside their places under other names, then renamed, so that a

@@ -39,6 +39,10 @@ export async function run(args: readonly string[], terminal: Terminal = processT
         status = await compareCommand(restored(argv), terminal)
       },
     )
+    .command('view <files..>', 'write one page to look at and measure in, for a browser', viewOptions, async (argv) => {
+      const { viewCommand } = await import('./view-command.ts')
+      status = viewCommand(restored(argv), terminal)
+    })
     .command('advise [words..]', 'from what is seen on the body to what to try', adviseOptions, async (argv) => {
       const { adviseCommand } = await import('./advise-command.ts')
       status = adviseCommand(restored(argv), terminal)
@@ -115,6 +119,10 @@ function compareOptions(y: Argv) {
       requiresArg: true,
       describe: 'the version after; by default that of the last fitting',
     })
+}
+
+function viewOptions(y: Argv) {
+  return withOutput(checkOptions(y))
 }
 
 function adviseOptions(y: Argv) {

@@ -4,7 +4,7 @@ import { reportProblems } from './report-problems.ts'
 import type { Status } from './run.ts'
 import type { Terminal } from './terminal.ts'
 
-const COMMANDS = ['draft', 'check', 'compare', 'advise']
+const COMMANDS = ['draft', 'check', 'compare', 'view', 'advise']
 const OPTIONS = [
   'output',
   'as',
