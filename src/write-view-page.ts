@@ -70,7 +70,7 @@ export function writeViewPage(made: MadePattern, options: ViewPageOptions): stri
   }))
   const present = patterns[patterns.length - 1] as Pattern
   return pageHtml({
-    title: [performer.performer, performer.production, made.version].filter((part) => part !== undefined).join(' · '),
+    title: [performer.performer, performer.production].filter((part) => part !== undefined).join(' · '),
     remarks: [
       date,
       ...estimates.map(

@@ -19,8 +19,8 @@ export interface ViewSheet {
   readonly versions: readonly (readonly PlacedDrawing[])[]
 }
 
-/** White border round everything, mm; above it there is room for a piece's name. */
-const BORDER = 25
+/** White border round everything, mm. */
+const BORDER = 5
 
 /** Width by height of the part of a screen that holds a drawing, roughly. */
 const SCREEN = 1.3

@@ -37,12 +37,11 @@ export function drawingSvg(versions: readonly ViewedDrawing[], width: number, he
     })
     const places = new Map(version.pieces.map(({ drawing, at }) => [drawing.id, at]))
     const seams = version.seams.map((seam) => seamSvg(seam, places.get(seam.piece) as Point, place))
-    const names = version.pieces.map((piece) => nameSvg(piece, place))
-    return `<g class="version" data-version="${k}" data-label="${escaped(version.label)}"${last ? '' : ' hidden=""'}>${layers.join('')}<g class="names">${names.join('')}</g><g class="seams">${seams.join('')}</g></g>`
+    return `<g class="version" data-version="${k}" data-label="${escaped(version.label)}"${last ? '' : ' hidden=""'}>${layers.join('')}<g class="seams">${seams.join('')}</g></g>`
   })
   const description =
     'Pattern pieces at true proportion. Arrow keys move the drawing, plus and minus zoom, 0 shows all of it.'
-  return `<svg id="drawing" viewBox="0 0 ${width} ${height}" data-width="${width}" data-height="${height}" tabindex="0" role="group" aria-label="The pattern" aria-describedby="drawing-help"><desc id="drawing-help">${description}</desc>${groups.join('')}<g id="measured"></g></svg>`
+  return `<svg id="drawing" viewBox="0 0 ${width} ${height}" data-width="${width}" data-height="${height}" tabindex="0" role="group" aria-label="The pattern" aria-describedby="drawing-help"><desc id="drawing-help">${description}</desc>${groups.join('')}<g class="names">${namesSvg(versions, place)}</g><g id="measured"></g></svg>`
 }
 
 type Placing = (p: Point) => Point
@@ -72,12 +71,17 @@ function seamSvg({ piece, seam, parts, about }: ViewedSeam, at: Point, place: Pl
   return `<path class="seam" tabindex="0" role="img" aria-label="${escaped(about)}" data-piece="${escaped(piece)}" data-seam="${escaped(seam)}" d="${d}"/>`
 }
 
-/** The name above a piece, which the page keeps at one size. */
-function nameSvg({ drawing, at }: PlacedDrawing, place: Placing): string {
-  const { left, right, top, bottom } = drawing.box
-  const { x, y } = place({ x: at.x + (left + right) / 2, y: at.y + top })
-  const size = `data-piece="${escaped(drawing.id)}" data-box="${[at.x + left, at.y + bottom, right - left, top - bottom].map((n) => rounded(n, 2)).join(' ')}"`
-  return `<text class="name" x="${rounded(x, 2)}" y="${rounded(y, 2)}" ${size}>${escaped(drawing.title)}</text>`
+/** A name above each piece, clear of every version of it; the page keeps it at one size. */
+function namesSvg(versions: readonly ViewedDrawing[], place: Placing): string {
+  const all = versions.flatMap(({ pieces }) => pieces)
+  const present = versions[versions.length - 1]?.pieces ?? []
+  const names = present.map(({ drawing, at }) => {
+    const tops = all.filter((other) => other.drawing.id === drawing.id).map((other) => other.drawing.box.top)
+    const { left, right } = drawing.box
+    const { x, y } = place({ x: at.x + (left + right) / 2, y: at.y + Math.max(...tops) })
+    return `<text class="name" dy="-0.6em" x="${rounded(x, 2)}" y="${rounded(y, 2)}" font-size="10">${escaped(drawing.title)}</text>`
+  })
+  return names.join('')
 }
 
 function pathsText(paths: readonly Path[], place: Placing, closed: boolean): string {

@@ -40,7 +40,7 @@ export function pageHtml({ title, remarks, drawing, data, findings, script }: Pa
 <style>${PAGE_STYLE}</style>
 </head>
 <body>
-<header><a class="skip" href="#side">to versions, measuring and findings</a><h1>${escaped(title)}</h1>${remarks.map((line) => `<p>${escaped(line)}</p>`).join('')}</header>
+<header><a class="skip" href="#side">to versions, measuring and findings</a><h1>${escaped(title)}</h1><p id="shown">${escaped(data.versions.at(-1)?.label ?? '')}</p>${remarks.map((line) => `<p>${escaped(line)}</p>`).join('')}</header>
 <main>
 ${drawing}
 <div id="tools" class="screen"><button type="button" id="nearer" aria-label="zoom in" title="zoom in (+)">+</button><button type="button" id="farther" aria-label="zoom out" title="zoom out (−)">−</button><button type="button" id="whole" title="show everything (0)">all</button></div>
@@ -64,8 +64,8 @@ ${findingsHtml(findings)}
 function versionsHtml({ versions }: ViewData): string {
   const last = versions.length - 1
   if (last === 0)
-    return `<section><h2>Version</h2><p id="when-label">${escaped(versions[0]?.label ?? '')}</p><p class="note">No fitting yet.</p></section>`
-  return `<section><h2 id="versions">Versions</h2>
+    return `<section class="screen"><h2>Version</h2><p id="when-label">${escaped(versions[0]?.label ?? '')}</p><p class="note">No fitting yet.</p></section>`
+  return `<section class="screen"><h2 id="versions">Versions</h2>
 <p id="when-label" role="status" aria-live="polite">${escaped(versions[last]?.label ?? '')}</p>
 <div class="screen"><input type="range" id="when" min="0" max="${last}" step="0.05" value="${last}" aria-labelledby="versions" list="stops">
 <datalist id="stops">${versions.map((_, k) => `<option value="${k}"></option>`).join('')}</datalist>
@@ -100,7 +100,7 @@ function findingHtml({ finding, on, piece, seams }: PlacedFinding): string {
   const { severity, actual, expected, hint, mend } = finding
   const words = `<b>${severity}</b>${on === '' ? '' : `${escaped(on)}: `}${escaped(actual)}${severity === 'note' ? '' : `<span class="note">expected: ${escaped(expected)}</span>`}<span class="note">→ ${escaped(hint)}</span>`
   const write = mend === undefined ? '' : `<pre>${escaped(mend)}</pre>`
-  if (piece === undefined) return `<li class="${severity}"><div class="plain">${words}</div>${write}</li>`
+  if (piece === undefined) return `<li class="is-${severity}"><div class="plain">${words}</div>${write}</li>`
   const target = `data-piece="${escaped(piece)}" data-seams="${escaped(JSON.stringify(seams))}"`
-  return `<li class="${severity}"><button type="button" class="finding" ${target}>${words}</button>${write}</li>`
+  return `<li class="is-${severity}"><button type="button" class="finding" ${target}>${words}</button>${write}</li>`
 }

@@ -6,6 +6,7 @@ body { margin: 0; color: var(--ink); background: var(--desk); font: 15px/1.45 'D
 header { grid-column: 1 / -1; padding: .6rem 1rem; border-bottom: 1px solid var(--rule); display: flex; gap: .2rem 1.2rem; align-items: baseline; flex-wrap: wrap }
 h1 { font-size: 1.1rem; margin: 0 }
 h2 { font-size: .95rem; margin: 0 0 .35rem }
+#shown { color: var(--ink) !important; font-weight: bold }
 header p, .note { margin: 0; color: var(--soft); font-size: .85rem }
 .skip { position: absolute; left: -99rem }
 .skip:focus { left: 1rem; top: .4rem; background: var(--paper); padding: .3rem .6rem; z-index: 2 }
@@ -40,13 +41,13 @@ ol li { margin: 0 0 .55rem }
 ol button { width: 100%; text-align: left; padding: .4rem .6rem }
 ol .plain { padding: .4rem .6rem; border: 1px dotted #8d8b84; border-radius: 4px }
 ol b { text-transform: uppercase; font-size: .72rem; letter-spacing: .06em; padding-right: .4rem }
-li.error > * { border-width: 2px 2px 2px 6px; border-style: solid; border-color: var(--ink) }
-li.warning > * { border-left-width: 6px }
-li.error b::before { content: '\\25b2 ' }
-li.warning b::before { content: '\\25b3 ' }
+li.is-error > * { border-width: 2px 2px 2px 6px; border-style: solid; border-color: var(--ink) }
+li.is-warning > * { border-left-width: 6px }
+li.is-error b::before { content: '\\25b2 ' }
+li.is-warning b::before { content: '\\25b3 ' }
 li .note { display: block }
 pre { margin: .3rem 0 0; font-size: .78rem; white-space: pre-wrap; color: var(--soft) }
-.version[hidden], .under .cutting, .under .lines, .under .labels, .under .names, .under .seams, .fading .seams, .fading .names, .fading .labels { display: none }
+.version[hidden], .under .cutting, .under .lines, .under .labels, .under .seams, .fading .seams, .fading .labels { display: none }
 .hide-stitching .stitching, .hide-cutting .cutting, .hide-darts .darts, .hide-notches .notches, .hide-lines .lines, .hide-labels .labels { display: none }
 svg path { fill: none; stroke: var(--ink); stroke-width: 1; vector-effect: non-scaling-stroke; stroke-linejoin: round }
 svg .solid { fill: var(--ink); stroke: none }
@@ -80,8 +81,9 @@ svg .seam.found { stroke: #1d4f7360 }
   svg { width: 100%; height: 150mm }
   aside { border: 0; padding: 4mm 0 0; overflow: visible }
   #tools, #scale, #about, .skip, .screen { display: none !important }
-  section { break-inside: avoid; border: 0; margin: 0 }
-  ol button { border: 0; padding: 0 }
+  section { border: 0; margin: 0 }
+  li { break-inside: avoid }
+  ol button, ol .plain { border: 0 !important; padding: 0 }
   svg .seam { display: none }
 }
 `

@@ -10,6 +10,11 @@ interface Target {
   readonly seam: string
 }
 
+/** What was found is marked until something else is done on the drawing. */
+export function forgetFindings({ svg }: Stage): void {
+  for (const found of svg.querySelectorAll('.found')) found.classList.remove('found')
+}
+
 /** A finding leads to its seam, or its piece, on the last version; the seam is marked and has the focus. */
 export function followFindings(stage: Stage, versions: Versions, last: number): void {
   for (const button of document.querySelectorAll<HTMLButtonElement>('.finding')) {
@@ -17,7 +22,7 @@ export function followFindings(stage: Stage, versions: Versions, last: number): 
       versions.go(last)
       const targets = JSON.parse(button.dataset.seams ?? '[]') as readonly Target[]
       const all = [...stage.svg.querySelectorAll<SVGPathElement>(`.version[data-version="${last}"] .seam`)]
-      for (const found of stage.svg.querySelectorAll('.found')) found.classList.remove('found')
+      forgetFindings(stage)
       const seams = all.filter(({ dataset }) =>
         targets.some((t) => t.piece === dataset.piece && t.seam === dataset.seam),
       )

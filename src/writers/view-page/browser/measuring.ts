@@ -107,7 +107,8 @@ function fill(select: HTMLSelectElement, marks: readonly ViewedMark[]): void {
   for (const piece of new Set(marks.map((mark) => mark.piece))) {
     const group = document.createElement('optgroup')
     group.label = piece
-    for (const [k, mark] of marks.entries()) if (mark.piece === piece) group.append(new Option(mark.name, String(k)))
+    for (const [k, mark] of marks.entries())
+      if (mark.piece === piece) group.append(new Option(`${piece}, ${mark.name}`, String(k)))
     select.append(group)
   }
 }

@@ -1,4 +1,4 @@
-import { type Stage, zoomFactor } from './stage.ts'
+import { type Stage, ZOOM_STEP } from './stage.ts'
 
 /** A pointer that has moved less than this was a tap, CSS pixels. */
 const TAP = 6
@@ -59,9 +59,9 @@ function keys(stage: Stage): Readonly<Record<string, (() => void) | undefined>> 
     ArrowRight: () => stage.move(STEP, 0),
     ArrowUp: () => stage.move(0, -STEP),
     ArrowDown: () => stage.move(0, STEP),
-    '+': () => stage.zoom(zoomFactor),
-    '=': () => stage.zoom(zoomFactor),
-    '-': () => stage.zoom(1 / zoomFactor),
+    '+': () => stage.zoom(ZOOM_STEP),
+    '=': () => stage.zoom(ZOOM_STEP),
+    '-': () => stage.zoom(1 / ZOOM_STEP),
     '0': stage.whole,
   }
 }

@@ -6,7 +6,10 @@ import { fitted, moved, type Viewport, zoomed } from './viewport.ts'
 const NAME = 15
 const BAR = 90
 
-const FACTOR = 1.25
+/** Clear of the drawing when all of it is seen, for names above and buttons below, CSS pixels. */
+const CLEAR = { side: 12, top: 30, bottom: 60 }
+
+export const ZOOM_STEP = 1.25
 /** One millimetre may be as many pixels as this, and the whole drawing as small as this share of the window. */
 const NEAREST = 60
 const SMALLEST = 0.25
@@ -45,7 +48,15 @@ export function makeStage(svg: SVGSVGElement, bar: HTMLElement, units: LengthUni
     for (const listener of listeners) listener()
   }
   const middle = () => ({ x: view.x + view.width / 2, y: view.y + view.height / 2 })
-  const whole = () => show(sheet)
+  const whole = () => {
+    const { width, height } = window()
+    const across = Math.max(1, width - 2 * CLEAR.side)
+    const down = Math.max(1, height - CLEAR.top - CLEAR.bottom)
+    const mm = Math.max(sheet.width / across, sheet.height / down)
+    const x = sheet.width / 2 - (mm * width) / 2
+    const y = sheet.height / 2 - mm * (CLEAR.top + down / 2)
+    show({ x, y, width: mm * width, height: mm * height })
+  }
   new ResizeObserver(() => show(view)).observe(svg)
   whole()
   return {
@@ -67,8 +78,6 @@ export function makeStage(svg: SVGSVGElement, bar: HTMLElement, units: LengthUni
     onChange: (listener) => listeners.push(listener),
   }
 }
-
-export const zoomFactor = FACTOR
 
 /** Some of the drawing stays in sight. */
 function limited(view: Viewport, pixels: number, sheet: Viewport): Viewport {

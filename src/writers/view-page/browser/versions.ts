@@ -34,6 +34,7 @@ export function makeVersions(svg: SVGSVGElement, { versions }: ViewData): Versio
         ? label(before)
         : `${label(before)} fading into ${label(after)}: both as they are, nothing between them was drafted`
     words.textContent = said
+    byId('shown').textContent = said
     if (slider) slider.setAttribute('aria-valuetext', said)
     byStep('earlier', at <= 0)
     byStep('later', at >= last)
