@@ -149,7 +149,7 @@ const TYPES = [
   'FormFormat FormJson FormMeasure FormOptions FormSheet WrittenForms',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
   'BeginOptions',
-  'NewCorrection OfferedOptions RecordedText SettingKind Tree',
+  'NewCorrection OfferedOptions RecordedText SettingKind',
   'TakenChoices',
 ].flatMap((line) => line.split(' '))
 
