@@ -1,11 +1,12 @@
-import { z } from 'zod'
-import { parseUnit } from './base/lengths.ts'
+import * as z from 'zod'
+import { parseUnit, UNIT_WORD_LIST } from './base/lengths.ts'
+import { wordsPattern } from './base/name-pattern.ts'
 import type { Problem } from './base/problem.ts'
 import { type CorrectionReaders, makeReaders, type Readers } from './base/readers.ts'
 import { readingProblems, withoutEchoes } from './base/reading-problems.ts'
 import { failure, type Result, success } from './base/result.ts'
 import { sayable } from './base/sayable.ts'
-import type { LengthUnit } from './base/units.ts'
+import { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
 import { readYamlParts, type Tree, type YamlDocument } from './base/yaml-document.ts'
 import { measureProblem, measuresSchema, withoutBlanks } from './body/read-measures.ts'
 import { MOCK_UP_ALLOWANCES, type MockUpAllowances } from './drafting/allowances.ts'
@@ -14,7 +15,7 @@ import { fittingPlace, fittingsSchema, labelProblems, readFittings, settingsProb
 import type { Performer } from './performer.ts'
 
 /** What an allowance can be given for: every seam, both halves at once, or whatever is not named. */
-const ALLOWANCE_NAMES = [
+export const ALLOWANCE_NAMES = [
   'default',
   'cap',
   'underarm seam',
@@ -32,19 +33,32 @@ const ALLOWANCE_NAMES = [
   'wrist',
 ] as const
 
+/** What is asked of a performer file. */
+export interface ReadingOptions {
+  /** Takes a file whose performer is yet to be measured: no measure is required. It cannot be drafted. */
+  readonly unmeasured?: boolean
+}
+
 /**
  * The schema of a whole performer file written in `read.unit`, keys in their normal spelling (`normaliseName`). The
  * settings of corrections are not among it: they are read by the corrections' own schemas.
  */
-export function performerSchema(read: Readers, corrections: CorrectionReaders) {
-  const unit = read.parsed<LengthUnit>('in, cm or mm', readUnit)
+export function performerSchema(
+  read: Readers,
+  corrections: CorrectionReaders,
+  { unmeasured = false }: ReadingOptions = {},
+) {
+  const unit = read.parsed<LengthUnit>('in, cm or mm', readUnit, () => [
+    { enum: LENGTH_UNITS },
+    { type: 'string', pattern: wordsPattern(UNIT_WORD_LIST) },
+  ])
   const allowance = allowanceSchema(read)
   return z.strictObject({
-    performer: read.text(),
+    performer: read.text().describe('a role or a code, not a legal name'),
     production: read.text().optional(),
-    units: unit,
+    units: unit.describe('in, cm or mm: for the numbers without a unit of their own'),
     measured: read.date().optional(),
-    body: measuresSchema(read),
+    body: measuresSchema(read, unmeasured),
     draft: choicesSchema(read).optional(),
     'mock up': z.strictObject({ allowance: allowance.optional() }).optional(),
     'mock ups': z
@@ -62,7 +76,12 @@ export function performerSchema(read: Readers, corrections: CorrectionReaders) {
  * `completeBody`'s to say). Fails with every problem of the file at once, in the order of the file, each with file,
  * line, column and field. `file` is only a name for them.
  */
-export function readPerformer(text: string, file: string, corrections: CorrectionReaders): Result<Performer> {
+export function readPerformer(
+  text: string,
+  file: string,
+  corrections: CorrectionReaders,
+  options: ReadingOptions = {},
+): Result<Performer> {
   const yaml = readYamlParts(text, file)
   if (!yaml.ok) return failure(...yaml.problems.map(sayable))
   const { document, problems: unread } = yaml.value
@@ -72,11 +91,16 @@ export function readPerformer(text: string, file: string, corrections: Correctio
   const written = tree.units
   const unit = typeof written === 'string' ? parseUnit(written) : undefined
   const read = makeReaders(unit ?? 'mm')
-  const schema = performerSchema(read, corrections)
+  const schema = performerSchema(read, corrections, options)
   // A measure or a choice left blank was not taken or not made.
   const blank = (name: 'body' | 'draft') =>
     tree[name] === undefined ? {} : { [name]: withoutBlanks(tree[name]) ?? {} }
-  const parsed = schema.safeParse({ ...filledIn(tree), ...blank('body'), ...blank('draft') })
+  const parsed = schema.safeParse({
+    ...(options.unmeasured ? { body: {} } : {}),
+    ...filledIn(tree),
+    ...blank('body'),
+    ...blank('draft'),
+  })
   const problems = [
     ...unread,
     ...(parsed.success ? [] : readingProblems(parsed.error.issues, schema, document, [])),
@@ -108,7 +132,7 @@ function filledIn(tree: { readonly [key: string]: Tree }): { readonly [key: stri
   return Object.fromEntries(Object.entries(tree).filter(([key, value]) => value !== null || required.includes(key)))
 }
 
-function readUnit(text: string): Result<LengthUnit> {
+export function readUnit(text: string): Result<LengthUnit> {
   const unit = parseUnit(text)
   if (unit) return success(unit)
   const expected = 'in, cm or mm'
@@ -148,13 +172,13 @@ function isSection(tree: Tree): tree is { readonly [key: string]: Tree } {
   return typeof tree === 'object' && tree !== null && !Array.isArray(tree)
 }
 
-function notAPerformer(document: YamlDocument): Problem {
+export function notAPerformer(document: YamlDocument): Problem {
   return {
     code: 'not-a-performer',
     where: document.placeOf([]),
     actual: Array.isArray(document.tree) ? 'a list' : 'a text without names',
     expected: 'a performer file: performer, units, body, …',
-    hint: 'give a performer file, or start from a copy of examples/lamplighter.yaml',
+    hint: 'give a performer file; scye begin FILE writes one to fill in',
   }
 }
 
@@ -170,7 +194,7 @@ function inItsWords(problem: Problem, document: YamlDocument): Problem {
 const MISSING_HINTS: Readonly<Record<string, string>> = {
   performer: 'write performer: and a role or a code, such as Lamplighter',
   units: 'write units: in, cm or mm, for the numbers without a unit of their own',
-  body: 'write body: and the measures under it; examples/lamplighter.yaml shows them',
+  body: 'write body: and the measures under it; scye begin FILE writes a file with all of them',
 }
 
 function byPlace(a: Problem, b: Problem): number {

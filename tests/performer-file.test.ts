@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import { type CorrectionReaders, makeReaders } from '../src/base/readers.ts'
 import { MEASURES } from '../src/body/measure.ts'
 import { performerSchema, readPerformer } from '../src/performer-file.ts'
@@ -268,7 +268,7 @@ describe('one thing wrong', () => {
     ['no performer', 'performer: Lamplighter\n', '', 'missing', 1, 1, /role or a code/],
     ['no units', 'units: in\n', '', 'missing', 1, 1, /in, cm or mm/],
     ['a blank performer', 'Lamplighter', '', 'missing', 1, 1, /role or a code/],
-    ['no body', BODY, '', 'missing', 1, 1, /lamplighter.yaml/],
+    ['no body', BODY, '', 'missing', 1, 1, /scye begin/],
     ['a body that is none', BODY, 'body: tall\n', 'wrong-shape', 3, 7, /measures by name/],
   ])('%s', (_, from, to, code, line, column, hint) => {
     const text = (HEAD + BODY).replace(from, to)

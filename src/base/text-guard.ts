@@ -48,7 +48,7 @@ function emptyText(text: string, file: string): Problem | undefined {
     where: { file, line: 1, column: 1 },
     actual: 'nothing but blanks and comments',
     expected: 'a performer file',
-    hint: 'start from a copy of examples/lamplighter.yaml',
+    hint: 'scye begin FILE writes one to fill in',
   }
 }
 

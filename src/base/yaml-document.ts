@@ -9,7 +9,14 @@ import { yamlFault } from './yaml-faults.ts'
  * What a file says: every scalar as the text that was written (`15 1/2`, `015`, `12:30` and `no` stay as they are),
  * null where nothing was written, keys in their normal spelling (`normaliseName`).
  */
-export type Tree = string | null | readonly Tree[] | { readonly [key: string]: Tree }
+export type Tree =
+  | string
+  | null
+  | readonly Tree[]
+  | {
+      /** What stands behind each name. */
+      readonly [key: string]: Tree
+    }
 
 /** The way to a value: keys in their normal spelling, places in a list from 0. */
 export type TreePath = readonly (string | number)[]

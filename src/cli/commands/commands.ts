@@ -1,0 +1,12 @@
+import { advise } from './advise.ts'
+import { begin } from './begin.ts'
+import { check } from './check.ts'
+import type { Command } from './command.ts'
+import { compare } from './compare.ts'
+import { draft } from './draft.ts'
+import { explain } from './explain.ts'
+import { form } from './form.ts'
+import { record } from './record.ts'
+
+/** Every command, in the order in which help lists them. */
+export const COMMANDS: readonly Command[] = [begin, form, draft, check, compare, record, advise, explain]
