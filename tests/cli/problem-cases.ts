@@ -72,12 +72,23 @@ export const ARGUMENT_CASES: readonly (readonly [code: string, ...args: string[]
   ['no-advice', 'advise', 'zzzz'],
   ['no-such-file', 'check', 'not-there.yaml'],
   ['not-a-file', 'check', '.'],
+  ['file-exists', 'begin', 'FILE'],
   ['too-large', 'check', 'LARGE'],
   ['cannot-write', 'draft', 'FILE', '-o', 'FILE', '--as', 'json'],
 ]
 
 /** Codes that other tests make: from hand-made patterns, or with a table of their own for the printed words. */
 export const MADE_ELSEWHERE: Readonly<Record<string, string>> = {
+  'already-voided': 'cli/record.test.ts',
+  'cannot-insert': 'base/yaml-insert.test.ts',
+  'either-or': 'cli/record.test.ts',
+  'fitting-says-otherwise': 'cli/record.test.ts',
+  'fitting-unsure': 'cli/record.test.ts',
+  'not-a-place': 'cli/record.test.ts',
+  'not-a-sheet': 'cli/explain.test.ts',
+  'nothing-to-record': 'cli/record.test.ts',
+  'one-paper': 'cli/explain.test.ts',
+  'unknown-correction': 'cli/record.test.ts',
   'cap-cannot-match': 'fitting/rematch-cap.test.ts',
   'cap-without-armscye': 'fitting/rematch-cap.test.ts',
   'dart-already-there': 'fitting/spread-hinge.test.ts',
@@ -102,6 +113,7 @@ const BEYOND = 'a limit of a seam or a dart that the files of these cases keep c
 /** Codes without a typical file: why there is none. */
 export const NO_CASE: Readonly<Record<string, string>> = {
   custom: 'the kind of an issue inside the reader, never a problem of its own',
+  'file-changed': 'a file that another program changes between two moments of one command',
   usage: 'for whatever the option parser may say in a later version',
   'not-readable': 'a file that its owner may not read; tests may run as root, who may read all',
   'upper-chest-and-bust': 'a warning only: the relation has no impossible values',
