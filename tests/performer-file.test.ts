@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import { type CorrectionReaders, makeReaders } from '../src/base/readers.ts'
 import { MEASURES } from '../src/body/measure.ts'
 import { performerSchema, readPerformer } from '../src/performer-file.ts'

@@ -31,7 +31,7 @@ export function readFormatsOf<T extends string>(
   usual: readonly T[],
 ): Result<T[]> {
   if (text === undefined) return { ok: true, value: [...usual] }
-  return each(text, '--as', (name) => {
+  return readNames(text, '--as', (name) => {
     const format = known.find((one) => one === name)
     if (format) return { ok: true, value: format }
     const expected = `one or more of ${known.join(', ')}`
@@ -46,7 +46,7 @@ export function readFormatsOf<T extends string>(
 /** The papers asked for with --paper, each once; undefined when it is absent: the file's units decide. */
 export function readPapers(text: string | undefined): Result<Paper[] | undefined> {
   if (text === undefined) return { ok: true, value: undefined }
-  return each(text, '--paper', (name) => {
+  return readNames(text, '--paper', (name) => {
     const paper = parsePaper(name)
     return paper.ok
       ? paper
@@ -57,7 +57,7 @@ export function readPapers(text: string | undefined): Result<Paper[] | undefined
 /** The pieces asked for with --pieces; undefined for all. Whether they are in the pattern is the pattern's to say. */
 export function readPieces(text: string | undefined): Result<string[] | undefined> {
   if (text === undefined) return { ok: true, value: undefined }
-  return each(text, '--pieces', (name) => ({ ok: true, value: name.replace(/-/g, ' ') }))
+  return readNames(text, '--pieces', (name) => ({ ok: true, value: name.replace(/-/g, ' ') }))
 }
 
 /** A command that takes one file alone. */
@@ -71,7 +71,8 @@ export function didYouMean(name: string, known: readonly string[]): string | und
   return near === undefined ? undefined : `did you mean ${near}?`
 }
 
-function each<T>(text: string, option: string, read: (name: string) => Result<T>): Result<T[]> {
+/** What a list such as `svg,pdf` names, each read by itself; all problems at once. */
+export function readNames<T>(text: string, option: string, read: (name: string) => Result<T>): Result<T[]> {
   const names = listed(text)
   if (names.length === 0) {
     const expected = 'a list of names, such as a,b'

@@ -14,7 +14,7 @@ export type Parsed =
 
 /** Reads the arguments after the program's name; runs nothing. */
 export async function parse(args: readonly string[], version: string): Promise<Parsed> {
-  let parsed: Parsed | undefined
+  let text: string | undefined
   const typed = args.map((arg) => (arg === '-' ? STANDARD_INPUT : arg))
   const parser = yargs()
     .scriptName('scye')
@@ -46,27 +46,39 @@ export async function parse(args: readonly string[], version: string): Promise<P
     parser.command(
       `${command.name} ${command.takes}`,
       command.about,
-      (y) => {
+      async (y) => {
         for (const [name, word] of Object.entries(command.words)) y.positional(name, word)
-        return y.options(command.options)
+        return y.options({ ...(await command.moreOptions?.()), ...command.options })
       },
       (argv) => {
-        parsed = { command, typed: restored(argv) }
+        // Thrown, not kept: after a handler that returns, yargs lays out the help that nobody asked for, which takes longer
+        // than everything else it does.
+        throw new Understood(command, restored(argv))
       },
     )
   }
   try {
     await parser.parseAsync(typed, {}, (_error, _argv, output) => {
-      if (output) parsed = { text: output }
+      if (output) text = output
     })
   } catch (error) {
-    if (!(error instanceof UsageError)) throw error
-    return { refused: error.message }
+    if (error instanceof Understood) return error
+    if (error instanceof UsageError) return { refused: error.message }
+    throw error
   }
-  return parsed ?? { refused: 'no command' }
+  return text === undefined ? { refused: 'no command' } : { text }
 }
 
 class UsageError extends Error {}
+
+class Understood extends Error {
+  constructor(
+    readonly command: Command,
+    readonly typed: Typed,
+  ) {
+    super(command.name)
+  }
+}
 
 function restored(argv: Typed): Typed {
   const restore = (value: unknown): unknown =>

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Place, Problem } from '../base/problem.ts'
 import { type CorrectionReaders, type Readers, raise } from '../base/readers.ts'
 import { readingProblems, valueAt } from '../base/reading-problems.ts'

@@ -19,6 +19,10 @@ export type MarkKind =
   | 'line before'
   | 'line after'
   | 'move'
+  | 'body outline'
+  | 'tape'
+  | 'piece outline'
+  | 'blank'
   | 'help line'
   | 'earlier line'
   | 'new line'
@@ -30,6 +34,7 @@ export type MarkKind =
 /** From the bottom up: what must stay legible is drawn last. */
 export const KIND_ORDER: readonly MarkKind[] = [
   'calibration grid',
+  'body outline',
   'balance line',
   'ease stitching',
   'grain line',
@@ -42,10 +47,13 @@ export const KIND_ORDER: readonly MarkKind[] = [
   'stitching line',
   'fold line',
   'cutting line',
+  'piece outline',
   'notch',
   'landmark',
   'move',
+  'tape',
   'measured square',
+  'blank',
   'page frame',
   'label',
 ]

@@ -5,6 +5,8 @@ import type { Command } from './command.ts'
 import { compare } from './compare.ts'
 import { draft } from './draft.ts'
 import { explain } from './explain.ts'
+import { form } from './form.ts'
+import { record } from './record.ts'
 
 /** Every command, in the order in which help lists them. */
-export const COMMANDS: readonly Command[] = [begin, draft, check, compare, explain, advise]
+export const COMMANDS: readonly Command[] = [begin, form, draft, check, compare, record, advise, explain]
