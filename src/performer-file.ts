@@ -3,15 +3,15 @@ import { parseUnit, UNIT_WORD_LIST } from './base/lengths.ts'
 import { wordsPattern } from './base/name-pattern.ts'
 import type { Problem } from './base/problem.ts'
 import { type CorrectionReaders, makeReaders, type Readers } from './base/readers.ts'
-import { readingProblems } from './base/reading-problems.ts'
+import { readingProblems, withoutEchoes } from './base/reading-problems.ts'
 import { failure, type Result, success } from './base/result.ts'
 import { sayable } from './base/sayable.ts'
 import { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
-import { readYaml, type Tree, type YamlDocument } from './base/yaml-document.ts'
+import { readYamlParts, type Tree, type YamlDocument } from './base/yaml-document.ts'
 import { measureProblem, measuresSchema, withoutBlanks } from './body/read-measures.ts'
 import { MOCK_UP_ALLOWANCES, type MockUpAllowances } from './drafting/allowances.ts'
 import { choicesSchema, readChoices } from './drafting/read-choices.ts'
-import { fittingPlace, fittingsSchema, readFittings, settingsProblems } from './fitting/read-fittings.ts'
+import { fittingPlace, fittingsSchema, labelProblems, readFittings, settingsProblems } from './fitting/read-fittings.ts'
 import type { Performer } from './performer.ts'
 
 /** What an allowance can be given for: every seam, both halves at once, or whatever is not named. */
@@ -82,10 +82,11 @@ export function readPerformer(
   corrections: CorrectionReaders,
   options: ReadingOptions = {},
 ): Result<Performer> {
-  const yaml = readYaml(text, file)
+  const yaml = readYamlParts(text, file)
   if (!yaml.ok) return failure(...yaml.problems.map(sayable))
-  const document = yaml.value
-  if (!isSection(document.tree)) return failure(notAPerformer(document))
+  const { document, problems: unread } = yaml.value
+  if (!isSection(document.tree))
+    return failure(...(unread.length > 0 ? unread.map(sayable) : [notAPerformer(document)]))
   const { tree } = document
   const written = tree.units
   const unit = typeof written === 'string' ? parseUnit(written) : undefined
@@ -101,11 +102,17 @@ export function readPerformer(
     ...blank('draft'),
   })
   const problems = [
+    ...unread,
     ...(parsed.success ? [] : readingProblems(parsed.error.issues, schema, document, [])),
+    ...labelProblems(document),
     ...settingsProblems(document, read, corrections),
   ]
   if (!parsed.success || problems.length > 0)
-    return failure(...problems.map((p) => sayable(inItsWords(p, document))).sort(byPlace))
+    return failure(
+      ...withoutEchoes(problems)
+        .map((p) => sayable(inItsWords(p, document)))
+        .sort(byPlace),
+    )
   const { data } = parsed
   return success({
     performer: data.performer,

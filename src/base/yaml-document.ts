@@ -49,6 +49,19 @@ const MOST_SYNTAX_PROBLEMS = 3
  * `not-yaml`, `duplicate-key` or `not-a-section`, each with its line and column; never throws for what a file holds.
  */
 export function readYaml(text: string, file: string): Result<YamlDocument> {
+  const read = readYamlParts(text, file)
+  if (!read.ok) return read
+  return read.value.problems.length > 0 ? failure(...read.value.problems) : success(read.value.document)
+}
+
+/**
+ * The same, but a file with entries that cannot be used (`duplicate-key`, `not-a-section`, a reference) is still read
+ * without them, so that whatever else is wrong with it can be said at once. Fails where nothing can be read.
+ */
+export function readYamlParts(
+  text: string,
+  file: string,
+): Result<{ readonly document: YamlDocument; readonly problems: readonly Problem[] }> {
   // The parser knows no line that ends with a carriage return alone.
   const plain = text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n')
   const guard = guardText(plain, file)
@@ -67,13 +80,13 @@ export function readYaml(text: string, file: string): Result<YamlDocument> {
   const spots = new Map<string, Spot>()
   const problems: Problem[] = []
   const tree = readNode(document.contents as Node | null, [], spots, problems, at)
-  if (problems.length > 0) return failure(...problems)
-  return success({
+  const read: YamlDocument = {
     file,
     tree,
     placeOf: (path) => place(path, spots, file, at, false),
     placeOfKey: (path) => place(path, spots, file, at, true),
-  })
+  }
+  return success({ document: read, problems })
 }
 
 /** Undefined where quotes hid from the guard that brackets are nested without end, and the parser ran out of stack. */
@@ -118,7 +131,7 @@ function readNode(node: Node | null, path: TreePath, spots: Map<string, Spot>, p
   const start = node.range?.[0] ?? 0
   problems.push({
     code: 'not-yaml',
-    where: at(start),
+    where: { ...at(start), ...(path.length > 0 ? { field: fieldOf(path, spots) } : {}) },
     actual: isAlias(node) ? `a reference, *${node.source}` : 'something that is no value',
     expected: 'the value itself',
     hint: 'write the value out',
