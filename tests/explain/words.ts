@@ -16,10 +16,11 @@ const EIGHTHS: Readonly<Record<string, number>> = { '⅛': 1, '¼': 2, '⅜': 3,
 function mm(text: string): number {
   const metric = /^(\d+(?:\.\d+)?) (mm|cm)$/.exec(text)
   if (metric) return Number(metric[1]) * (metric[2] === 'cm' ? 10 : 1)
-  const inches = /^(\d+)? ?(?:(\d+)⁄(\d+)|([⅛¼⅜½⅝¾⅞]))?″$/.exec(text)
-  if (!inches || text === '″') throw new Error(`"${text}" is no length`)
-  const [, whole = '0', over = '0', under = '1', eighth = ''] = inches
-  return 25.4 * (Number(whole) + Number(over) / Number(under) + (EIGHTHS[eighth] ?? 0) / 8)
+  const sixteenths = /^(?:(\d+) )?(\d+)⁄(\d+)″$/.exec(text)
+  if (sixteenths) return 25.4 * (Number(sixteenths[1] ?? 0) + Number(sixteenths[2]) / Number(sixteenths[3]))
+  const eighths = /^(\d*)([⅛¼⅜½⅝¾⅞]?)″$/.exec(text)
+  if (!eighths || text === '″') throw new Error(`"${text}" is no length`)
+  return 25.4 * (Number(eighths[1]) + (EIGHTHS[eighths[2] as string] ?? 0) / 8)
 }
 
 /** The points and lines that the sentences of a step name. Throws on a sentence about points that it cannot read. */
