@@ -118,6 +118,7 @@ const VALUES = [
   'FORM_FORMATS',
   'writeExplanation',
   'EXPLANATION_FORMATS',
+  'writeViewPage',
   'FORMATS',
 ]
 
@@ -147,6 +148,7 @@ const TYPES = [
   'StepLine WrittenExplanation',
   'ComparisonJson ComparisonOptions WrittenComparison',
   'FormFormat FormJson FormMeasure FormOptions FormSheet WrittenForms',
+  'ViewJson ViewPageOptions',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
   'BeginOptions',
   'NewCorrection OfferedOptions RecordedText SettingKind Tree',
