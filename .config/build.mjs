@@ -3,14 +3,12 @@
 // tsdown's command warns about Node 20 on every run; the function it calls does not, and Node 20 is what we promise.
 import { build } from 'tsdown'
 import { thirdPartyLicenses } from './third-party-licenses.mjs'
-import { withoutFonts } from './without-fonts.mjs'
 
 /** Parts of the bundle by their names, so that what a command loads can be seen. */
 const PARTS = {
   yaml: '/node_modules/yaml/',
   zod: '/node_modules/zod/',
   pdfkit: '/node_modules/pdfkit/',
-  svgdom: '/node_modules/svgdom/',
   'svg.js': '/node_modules/@svgdotjs/',
   yargs: '/node_modules/yargs/',
   'cli-progress': '/node_modules/cli-progress/',
@@ -31,8 +29,6 @@ await build({
   deps: { alwaysBundle: [/./], onlyBundle: false },
   // Names stay, so that a trace can be read.
   minify: { compress: true, mangle: false },
-  // svgdom evaluates selectors such as :nth-child(2n); none is ever asked for.
-  inputOptions: { checks: { eval: false } },
   outputOptions: {
     codeSplitting: {
       groups: [
@@ -41,5 +37,5 @@ await build({
       ],
     },
   },
-  plugins: [withoutFonts(), thirdPartyLicenses()],
+  plugins: [thirdPartyLicenses()],
 })

@@ -125,7 +125,7 @@ const VALUES = [
 const TYPES = [
   'BodySide Failure Finding LengthUnit Place Problem Remedy Result Severity Success',
   'CorrectionReaders JsonForm JsonSchema Performer Reader Readers ReadingOptions Written',
-  'Body BodyHalf BodyPoint Tree CompletedBody GivenMeasures Measure MeasureDefinition MeasureKind MeasureName',
+  'Body BodyHalf BodyPoint CompletedBody GivenMeasures Measure MeasureDefinition MeasureKind MeasureName',
   'CapEase Choices Cloth Draft EaseName Fit MeasureRow MockUpAllowances Opening SeamAllowances',
   'Box Cubic Dart EaseRange Join JoinPart Landmark Line Notch Path Pattern Piece Point Seam Side',
   'AllowanceRow CornerMade Correction CorrectionContext CorrectionRecord CorrectionSide Effect FigureChange',
@@ -137,7 +137,7 @@ const TYPES = [
   'SlipMove JoinDifference MovePeak PieceComparison PieceParts SeamMove SeamPlace Half VersionComparison',
   'Advice AdviceCause AdviceEntry AdviceOptions AdvicePlace',
   'CorrectionDefinition StrictSettings SeamLine SeamName ShiftLineRequest ShiftStation',
-  'Check CheckContext CheckDefinition Found WrittenCorrection MovementRow ReachForward Report ReportMeasure ReportOptions WalkedJoin WalkedSpan',
+  'Check CheckContext CheckDefinition Found FoundAs WrittenCorrection MovementRow ReachForward Report ReportMeasure ReportOptions WalkedJoin WalkedSpan',
   'ComparedPiece DrawingOptions DrawnMove Estimate Segment',
   'FillMark LayOutOptions Mark MarkKind Paper PieceDrawing PlacedDrawing Scene SheetInfo StrokeMark TextMark',
   'TileOptions TilePage TileSet SquareMeasured',
