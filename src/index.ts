@@ -245,3 +245,4 @@ export {
   type WrittenPattern,
   writePattern,
 } from './write-pattern.ts'
+export { type ViewJson, type ViewPageOptions, writeViewPage } from './write-view-page.ts'

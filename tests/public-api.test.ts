@@ -118,6 +118,7 @@ const VALUES = [
   'FORM_FORMATS',
   'writeExplanation',
   'EXPLANATION_FORMATS',
+  'writeViewPage',
   'FORMATS',
 ]
 
@@ -147,9 +148,10 @@ const TYPES = [
   'StepLine WrittenExplanation',
   'ComparisonJson ComparisonOptions WrittenComparison',
   'FormFormat FormJson FormMeasure FormOptions FormSheet WrittenForms',
+  'ViewJson ViewPageOptions',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
   'BeginOptions',
-  'NewCorrection OfferedOptions RecordedText SettingKind Tree',
+  'NewCorrection OfferedOptions RecordedText SettingKind',
   'TakenChoices',
 ].flatMap((line) => line.split(' '))
 

@@ -25,7 +25,7 @@ export interface Written {
 
 /** Names that a run may write. */
 const OURS =
-  /^(pattern\.(svg|json|dxf)|compare\.svg|preview\.svg|explain\.(html|pdf)|tiles-.+\.pdf|fitting-sheet-.+\.(pdf|svg)|projector\.(svg|pdf)|report\.json|slip\.txt)$/
+  /^(pattern\.(svg|json|dxf)|compare\.svg|preview\.svg|view\.html|explain\.(html|pdf)|tiles-.+\.pdf|fitting-sheet-.+\.(pdf|svg)|projector\.(svg|pdf)|report\.json|slip\.txt)$/
 
 /**
  * Writes files into a folder, all or none: first beside their places under other names, then renamed, so that a

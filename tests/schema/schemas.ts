@@ -10,6 +10,7 @@ const TYPES = {
   pattern: ['src/writers/pattern-json.ts', 'PatternJson'],
   report: ['src/checks/report.ts', 'Report'],
   compare: ['src/write-comparison.ts', 'ComparisonJson'],
+  view: ['src/write-view-page.ts', 'ViewJson'],
   advice: ['src/cli/documents.ts', 'AdviceJson'],
   problems: ['src/cli/documents.ts', 'ProblemsJson'],
 } as const

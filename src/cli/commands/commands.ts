@@ -7,6 +7,7 @@ import { draft } from './draft.ts'
 import { explain } from './explain.ts'
 import { form } from './form.ts'
 import { record } from './record.ts'
+import { view } from './view.ts'
 
 /** Every command, in the order in which help lists them. */
-export const COMMANDS: readonly Command[] = [begin, form, draft, check, compare, record, advise, explain]
+export const COMMANDS: readonly Command[] = [begin, form, draft, check, compare, record, advise, view, explain]
