@@ -126,7 +126,7 @@ const VALUES = [
 const TYPES = [
   'BodySide Failure Finding LengthUnit Place Problem Remedy Result Severity Success',
   'CorrectionReaders JsonForm JsonSchema Performer Reader Readers ReadingOptions Written',
-  'Body BodyHalf BodyPoint CompletedBody GivenMeasures Measure MeasureDefinition MeasureKind MeasureName',
+  'Body BodyHalf BodyPoint Tree CompletedBody GivenMeasures Measure MeasureDefinition MeasureKind MeasureName',
   'CapEase Choices Cloth Draft EaseName Fit MeasureRow MockUpAllowances Opening SeamAllowances',
   'Box Cubic Dart EaseRange Join JoinPart Landmark Line Notch Path Pattern Piece Point Seam Side',
   'AllowanceRow CornerMade Correction CorrectionContext CorrectionRecord CorrectionSide Effect FigureChange',
