@@ -23,37 +23,55 @@ export type Cell = string | { readonly text: string; readonly paint: (text: stri
  * to their column. The widest of the columns aligned left is wrapped where the table would not fit.
  */
 export function table(columns: readonly Column[], rows: readonly (readonly Cell[])[], style: Style): string[] {
-  const widths = columns.map((column, i) => Math.max(column.title.length, ...rows.map((row) => textOf(row[i]).length)))
-  const over = widths.reduce((sum, w) => sum + w + 2, 0) - WIDTH
-  const texts = columns.flatMap(({ align }, i) => (align === 'right' ? [] : [i]))
-  const widest = texts.reduce((best, i) => ((widths[i] ?? 0) > (widths[best] ?? 0) ? i : best), texts[0] ?? 0)
-  if (over > 0 && texts.length > 0) widths[widest] = Math.max(LEAST, (widths[widest] ?? 0) - over)
+  const widths = fitting(columns, rows)
   const line = (cells: readonly Cell[], paint: (text: string) => string) =>
     `  ${cells.map((cell, i) => painted(cell, widths[i] ?? 0, columns[i]?.align, paint)).join('  ')}`.trimEnd()
+  const broken = (cell: Cell | undefined, i: number, indent: string) => wrapped(textOf(cell), widths[i] ?? 0, indent)
   const lines = (cells: readonly Cell[]) => {
-    const parts = texts.map((i) => [i, wrapped(textOf(cells[i]), widths[i] ?? 0, INDENT)] as const)
-    const count = Math.max(1, ...parts.map(([, part]) => part.length))
+    const parts = cells.map((cell, i) => broken(cell, i, columns[i]?.align === 'right' ? '' : INDENT))
+    const count = Math.max(1, ...parts.map((part) => part.length))
     return Array.from({ length: count }, (_, k) =>
       line(
-        cells.map((cell, i) => {
-          const part = parts.find(([column]) => column === i)?.[1]
-          return withText(cell, part === undefined ? (k === 0 ? textOf(cell) : '') : (part[k] ?? ''))
-        }),
+        cells.map((cell, i) => withText(cell, parts[i]?.[k] ?? '')),
         (text) => text,
       ),
     )
   }
+  const titles = columns.map(({ title }, i) => broken(title, i, ''))
+  const high = Math.max(1, ...titles.map((part) => part.length))
   return [
-    line(
-      columns.map((c) => c.title),
-      style.quiet,
+    // Titles stand on the line above the first row.
+    ...Array.from({ length: high }, (_, k) =>
+      line(
+        titles.map((part) => part[k - high + part.length] ?? ''),
+        style.quiet,
+      ),
     ),
     ...rows.flatMap(lines),
   ]
 }
 
-/** A wrapped column is not narrower than this. */
-const LEAST = 12
+/** Widths that fit: as wide as their cells, less, one by one, where words can be broken into lines. */
+function fitting(columns: readonly Column[], rows: readonly (readonly Cell[])[]): number[] {
+  const cellsOf = (i: number) => rows.map((row) => textOf(row[i]))
+  const widths = columns.map(({ title }, i) => Math.max(title.length, ...cellsOf(i).map((text) => text.length)))
+  const least = columns.map(({ title, align }, i) => {
+    const word = Math.max(...title.split(' ').map((part) => part.length))
+    const cell = Math.max(0, ...cellsOf(i).map((text) => text.length))
+    return Math.max(word, align === 'right' ? cell : Math.min(cell, LEAST))
+  })
+  const room = (i: number) => (widths[i] ?? 0) - (least[i] ?? 0)
+  const total = () => widths.reduce((sum, width) => sum + width + 2, 0)
+  while (total() > WIDTH) {
+    const roomiest = widths.reduce((best, _, i) => (room(i) > room(best) ? i : best), 0)
+    if (room(roomiest) <= 0) break
+    widths[roomiest] = (widths[roomiest] ?? 0) - 1
+  }
+  return widths
+}
+
+/** Words are not broken into lines narrower than this. */
+const LEAST = 9
 
 /** The further lines of a wrapped cell. */
 const INDENT = '  '

@@ -34,7 +34,7 @@ function ansi(on: number, off: number): (text: string) => string {
   return (text) => (text === '' ? '' : `\u001b[${on}m${text}\u001b[${off}m`)
 }
 
-/** The process's own terminal: colors where someone looks, unless NO_COLOR (no-color.org), or wherever FORCE_COLOR asks. */
+/** The process's own terminal: colors where someone looks, or FORCE_COLOR asks, and NO_COLOR (no-color.org) is not set. */
 export function processTerminal(): Terminal {
   // A reader that has seen enough (`scye check … | head`) is no failure.
   for (const stream of [process.stdout, process.stderr]) {
@@ -54,6 +54,7 @@ export function processTerminal(): Terminal {
 
 function styleFor(isTerminal: boolean): Style {
   const { NO_COLOR, FORCE_COLOR, TERM } = process.env
+  if (NO_COLOR) return PLAIN
   if (FORCE_COLOR) return FORCE_COLOR === '0' || FORCE_COLOR === 'false' ? PLAIN : COLORED
-  return !NO_COLOR && TERM !== 'dumb' && isTerminal ? COLORED : PLAIN
+  return TERM !== 'dumb' && isTerminal ? COLORED : PLAIN
 }

@@ -87,8 +87,9 @@ describe('scye cast', () => {
   test('exit status 1 with an error, 0 with none; the table says the worst', async () => {
     const folder = folderOf({ 'good.yaml': good })
     expect((await cast(folder)).status).toBe(0)
-    // An ease of 2 mm round the upper arm cannot be moved in.
-    writeFileSync(join(folder, 'tight.yaml'), good.replace('by: 3/8', 'by: -3/4'))
+    // A cap drafted with hardly any ease and taken in is shorter than its armscye.
+    const short = good.replace('{ upper arm: 2 }', '{ upper arm: 2, cap: 2 mm }').replace('do: let out', 'do: take in')
+    writeFileSync(join(folder, 'tight.yaml'), short)
     const { status, row } = await cast(folder)
     expect(row('tight.yaml')?.findings.map(({ severity }) => severity)).toContain('error')
     expect(row('tight.yaml')?.status).toBe('findings')
