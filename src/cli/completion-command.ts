@@ -1,6 +1,5 @@
 import { ADVICE_PLACES, FORMATS, PAPER_NAMES } from '../index.ts'
-import type { Completion } from './commands/command.ts'
-import { COMMANDS } from './commands/commands.ts'
+import type { Command, Completion } from './commands/command.ts'
 import { bashCompletion, type CompletionTable, fishCompletion, zshCompletion } from './completion-scripts.ts'
 import { didYouMean } from './options.ts'
 import { reportProblems } from './report-problems.ts'
@@ -14,11 +13,11 @@ const SCRIPTS: Readonly<Record<string, (table: CompletionTable) => string>> = {
 }
 
 /** `scye completion`: the script of a shell, made of the same table as help and parsing. */
-export function completionCommand(typed: Typed, terminal: Terminal): Status {
+export function completionCommand(typed: Typed, commands: readonly Command[], terminal: Terminal): Status {
   const name = String(typed.shell)
   const script = SCRIPTS[name]
   if (script) {
-    terminal.out(script(completionTable()))
+    terminal.out(script(completionTable(commands)))
     return 0
   }
   const shells = Object.keys(SCRIPTS)
@@ -32,8 +31,8 @@ export function completionCommand(typed: Typed, terminal: Terminal): Status {
   return reportProblems([problem], { json: false, written: false }, () => undefined, terminal)
 }
 
-function completionTable(): CompletionTable {
-  return COMMANDS.map(({ name, about, words, options }) => ({
+function completionTable(commands: readonly Command[]): CompletionTable {
+  return commands.map(({ name, about, words, options }) => ({
     name,
     about,
     word: values(Object.values(words)[0]?.complete),

@@ -4,8 +4,8 @@ import { cast } from './cast.ts'
 import { check } from './check.ts'
 import type { Command } from './command.ts'
 import { compare } from './compare.ts'
-import { completion } from './completion.ts'
+import { completionOf } from './completion.ts'
 import { draft } from './draft.ts'
 
 /** Every command, in the order in which help lists them. */
-export const COMMANDS: readonly Command[] = [begin, draft, check, compare, cast, advise, completion]
+export const COMMANDS: readonly Command[] = [begin, draft, check, compare, cast, advise, completionOf(() => COMMANDS)]
