@@ -8,11 +8,18 @@ import type { FittingRecord } from './fitting/record.ts'
 export interface Performer {
   /** A role or a code, not a legal name. */
   readonly performer: string
+  /** Name of the production. */
   readonly production?: string
+  /** What a plain number in the file means, and what words speak in. */
   readonly units: LengthUnit
+  /** Day when the measures were taken, `2026-10-02`. */
   readonly measured?: string
+  /** The measures that were given, mm and radians. */
   readonly body: GivenMeasures
+  /** What was asked of the draft, with the defaults for what was not. */
   readonly choices: Choices
+  /** Seam allowances of the mock-ups, mm. */
   readonly allowances: MockUpAllowances
+  /** The fittings, oldest first. */
   readonly fittings: readonly FittingRecord[]
 }

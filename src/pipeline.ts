@@ -16,6 +16,7 @@ import type { Pattern } from './pattern/pattern.ts'
 import type { Performer } from './performer.ts'
 import { readPerformer } from './performer-file.ts'
 
+/** How far to replay, and with which corrections and checks. */
 export interface MakeOptions {
   /** Label of the last fitting to replay, or `none` for the draft before any; all of them when absent. */
   readonly until?: string
@@ -29,17 +30,25 @@ export interface MakeOptions {
 
 /** A pattern with its history: what was read, what was drafted, every version since, and the report on the last. */
 export interface MadePattern {
+  /** What the file says. */
   readonly performer: Performer
+  /** The pattern before any fitting. */
   readonly draft: Draft
   /** The draft first, then one version for each fitting replayed. */
   readonly versions: readonly PatternVersion[]
+  /** The last version's pattern. */
   readonly pattern: Pattern
   /** `draft`, or the label of the last fitting replayed. */
   readonly version: string
+  /** Findings, measures, walks, movement, slip and allowances of the last version. */
   readonly report: Report
 }
 
-/** The main path: read → complete the body → draft → replay the fittings and true them → check → report. */
+/**
+ * The main path: read → complete the body → draft → replay the fittings and true them → check → report. `text` is a
+ * performer file, `file` only its name for problems. Fails with every problem of the stage that could not go on, each
+ * with its line and column and worded in the file's unit; what a draper should look at is in the report.
+ */
 export function makePattern(text: string, file: string, options: MakeOptions = {}): Result<MadePattern> {
   const { corrections = CORRECTIONS, checks = CHECKS, raw = false } = options
   const read = readPerformer(text, file, readersOf(corrections))

@@ -19,10 +19,14 @@ import { patternJson, patternJsonText } from './writers/pattern-json.ts'
 import { writePdf } from './writers/pdf.ts'
 import { writeSvg } from './writers/svg.ts'
 
+/** The formats that sheets are written in. */
 export const FORMATS = ['svg', 'pdf', 'dxf', 'json'] as const
+/** One of `FORMATS`. */
 export type Format = (typeof FORMATS)[number]
 
+/** Which files are written, on what paper, with which pieces. */
 export interface WriteOptions {
+  /** Report and slip are written with any of them. */
   readonly formats: readonly Format[]
   /** Papers of the tiles; letter where the file is in inches, else a4, when absent. */
   readonly papers?: readonly Paper[]
@@ -44,11 +48,15 @@ export interface WriteOptions {
 
 /** A file to be written; the name has no folder. */
 export interface WrittenFile {
+  /** Name with its ending. */
   readonly name: string
+  /** Text, or the bytes of a PDF. */
   readonly content: string | Uint8Array
 }
 
+/** The files of a pattern. */
 export interface WrittenPattern {
+  /** In the order in which they are listed in the report. */
   readonly files: readonly WrittenFile[]
   /** The report with the names of the files. */
   readonly report: Report
@@ -136,7 +144,8 @@ export function remarksOf(made: MadePattern, fittings: number): { readonly remar
   return remarks.length === 0 ? {} : { remarks }
 }
 
-function usualPaper(units: LengthUnit): Paper {
+/** The paper that is in the printer where these units are used. */
+export function usualPaper(units: LengthUnit): Paper {
   const paper = parsePaper(units === 'in' ? 'letter' : 'a4')
   if (!paper.ok) throw new Error('the usual paper is not known')
   return paper.value

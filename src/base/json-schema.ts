@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 
 /** A schema as JSON Schema 2020-12 writes it. */
 export type JsonSchema = Readonly<Record<string, unknown>>

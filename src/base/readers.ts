@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { parseAngle } from './angles.ts'
 import {
   angleForms,
@@ -13,6 +13,7 @@ import {
 } from './json-forms.ts'
 import { parseLength } from './lengths.ts'
 import { nearestName, normaliseName } from './names.ts'
+import { unprintable } from './printable.ts'
 import type { Result } from './result.ts'
 import { failure, success } from './result.ts'
 import { parseShare } from './shares.ts'
@@ -52,12 +53,21 @@ export interface Readers {
   /** `6 %` as 0.06. */
   share(): Reader<number>
   /** A length or a percentage: `{ mm }` or `{ share }`, zero or more. */
-  lengthOrShare(): Reader<{ readonly mm: number } | { readonly share: number }>
+  lengthOrShare(): Reader<
+    | {
+        /** A length in mm. */
+        readonly mm: number
+      }
+    | {
+        /** A share: 0.06 is 6 %. */
+        readonly share: number
+      }
+  >
   /** A whole number from 1. */
   count(): Reader<number>
   /** `yes`, `no`, `true` or `false`. */
   flag(): Reader<boolean>
-  /** Any text that is not blank; blanks at both ends fall away. */
+  /** Any text that is not blank and can be printed; blanks at both ends fall away, others count as one. */
   text(): Reader<string>
   /** A calendar day as `2026-10-09`. */
   date(): Reader<string>
@@ -79,8 +89,12 @@ export interface Readers {
 export interface CorrectionReaders {
   /** Every name there is, for hints. */
   readonly names: readonly string[]
+  /** The maker of the schema for the settings of this correction; undefined for a name that is none. */
   readonly settingsOf: (name: string) => ((read: Readers) => z.ZodObject) | undefined
 }
+
+/** More does not fit on a label, and is no remark. */
+const MOST_LETTERS = 500
 
 /** The readers for files written in this unit. */
 export function makeReaders(unit: LengthUnit): Readers {
@@ -179,8 +193,17 @@ function readFlag(text: string): Result<boolean> {
 }
 
 function readWords(text: string): Result<string> {
-  if (text !== '') return success(text)
-  return fault('empty-text', 'nothing but blanks', 'some words', 'write something, or leave the line out')
+  const words = text.replace(/[\s\u0085]+/g, ' ').trim()
+  const letter = unprintable(words)
+  if (words === '')
+    return fault('empty-text', 'nothing but blanks', 'some words', 'write something, or leave the line out')
+  if (letter !== undefined) {
+    const hint = `take ${letter} out, a letter that cannot be seen`
+    return fault('not-printable', `"${words}"`, 'words that can be printed on a label', hint)
+  }
+  if (words.length <= MOST_LETTERS) return success(words)
+  const expected = `at most ${MOST_LETTERS} letters`
+  return fault('text-too-long', `${words.length} letters`, expected, 'say it in fewer words, or put # before the rest')
 }
 
 function readDate(text: string): Result<string> {

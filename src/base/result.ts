@@ -6,13 +6,19 @@ import type { Problem } from './problem.ts'
  */
 export type Result<T> = Success<T> | Failure
 
+/** A result that is there. */
 export interface Success<T> {
+  /** Tells it from a failure. */
   readonly ok: true
+  /** What was asked for. */
   readonly value: T
 }
 
+/** A result that could not be had, and every reason why. */
 export interface Failure {
+  /** Tells it from a success. */
   readonly ok: false
+  /** At least one. */
   readonly problems: readonly Problem[]
 }
 

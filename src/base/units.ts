@@ -1,6 +1,7 @@
 /** Units a length may be written in. */
 export type LengthUnit = 'in' | 'cm' | 'mm'
 
+/** The units, in the order in which they are offered. */
 export const LENGTH_UNITS: readonly LengthUnit[] = ['in', 'cm', 'mm']
 
 /** Exact by definition. */

@@ -2,6 +2,7 @@ import type { MeasureName } from './measure.ts'
 
 /** One measure as it goes into the draft; mm or radians. */
 export interface Measure {
+  /** mm, or radians where the measure is an angle. */
   readonly value: number
   /** True where nobody took it and a regression or a ratio stands in; always said on every output. */
   readonly estimated: boolean
@@ -16,7 +17,9 @@ export type BodyHalf = Readonly<Partial<Record<MeasureName, Measure>>>
 
 /** A body ready to be drafted. Measures without sides are the same on both halves. */
 export interface Body {
+  /** The wearer's left. */
   readonly left: BodyHalf
+  /** The wearer's right. */
   readonly right: BodyHalf
 }
 

@@ -10,7 +10,9 @@ import { plausibleMeasures } from './plausible.ts'
 
 /** A body ready to be drafted, and what looks unlikely about its measures. */
 export interface CompletedBody {
+  /** Every measure that the draft needs, taken or estimated. */
   readonly body: Body
+  /** What looks unlikely, none of it an error. */
   readonly findings: readonly Finding[]
 }
 

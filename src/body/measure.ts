@@ -3,23 +3,26 @@ export type MeasureKind = 'length' | 'angle'
 
 /** One body measure that the draft knows: how it is called, taken and read. */
 export interface MeasureDefinition {
+  /** Length or angle: how it is read. */
   readonly kind: MeasureKind
   /** The draft cannot begin without it; everything else may be estimated. */
   readonly required: boolean
   /** Left and right may be given apart. */
   readonly sided: boolean
-  /** How to take it, in one or two sentences. */
+  /** How to take it, in one or two sentences: common practice. The one place for these words. */
   readonly how: string
   /** Clause of ISO 8559-1:2017 where one is known (second-hand), else "common practice". */
   readonly source: string
 }
 
-/** Every measure, in the order in which a performer is measured. */
-export const MEASURES = {
+const definitions = {
   'neck base girth': length('Round the base of the neck, over the nape bone and the pit of the throat.', '5.3.3'),
   'shoulder length': sided('From the side of the neck base to the shoulder point.', '5.4.1'),
   'shoulder slope': {
-    ...sided('The angle at which the shoulder falls from the side of the neck, below horizontal.', '5.6.2'),
+    ...sided(
+      'The angle at which the shoulder falls from the side of the neck, below horizontal: with a dial level laid on it.',
+      '5.6.2',
+    ),
     kind: 'angle',
   },
   'upper chest girth': length('Round the chest, high under the arms, above the bust.', '5.3.7'),
@@ -32,7 +35,10 @@ export const MEASURES = {
     'From the nape bone down the spine to the waist, midway between the lowest rib and the top of the hip bone.',
     '5.4.5',
   ),
-  'scye depth': length('From the nape bone down the spine to the level of the armpit.', '5.4.6'),
+  'scye depth': length(
+    'From the nape bone down the spine to the level of the armpit, where a card held level under the arm meets it.',
+    '5.4.6',
+  ),
   'back width': length(
     'Across the back from armscye to armscye, at the middle of the armscye, arms down.',
     'common practice',
@@ -67,8 +73,13 @@ export const MEASURES = {
   'shoulder to elbow': sided('From the shoulder point to the elbow, arm bent.', '5.4.14'),
 } as const satisfies Record<string, MeasureDefinition>
 
-export type MeasureName = keyof typeof MEASURES
+/** The name of a measure as a performer file has it, for example `bust girth`. */
+export type MeasureName = keyof typeof definitions
 
+/** Every measure, in the order in which a performer is measured. */
+export const MEASURES: Readonly<Record<MeasureName, MeasureDefinition>> = definitions
+
+/** The names of all measures, in the order of `MEASURES`. */
 export const MEASURE_NAMES = Object.keys(MEASURES) as readonly MeasureName[]
 
 function length(how: string, source: string): MeasureDefinition {

@@ -23,10 +23,14 @@ export interface CheckContext {
 }
 
 /** A correction as a performer file has it: `do` first, then `side` and its settings, lengths with their unit. */
-export type WrittenCorrection = Readonly<Record<string, string>> & { readonly do: string }
+export type WrittenCorrection = Readonly<Record<string, string>> & {
+  /** Name of the correction. */
+  readonly do: string
+}
 
 /** What a check found, and the corrections that could mend it, the likeliest first; `runChecks` tries them. */
 export interface Found extends Finding {
+  /** None where no correction would mend it. */
   readonly tries?: readonly WrittenCorrection[]
 }
 
@@ -35,9 +39,12 @@ export interface Found extends Finding {
  * anything; an own check is an object like these, given to `runChecks`.
  */
 export interface Check {
+  /** Unique among the checks, in the words of the report. */
   readonly name: string
+  /** What it looks at, in a few words. */
   readonly looksAt: string
   /** Codes of the draft's own findings that this check says of the pattern as it stands, so that they are not said twice. */
   readonly replaces?: readonly string[]
+  /** What it finds, in the order in which a draper would look; nothing where all is well. */
   readonly run: (context: CheckContext) => Found[]
 }

@@ -26,11 +26,12 @@ export function withMend(
     if (!made.ok) return false
     const { pattern } = made.value
     const after = { ...context, pattern, measures: presentMeasures(context.measures, pattern) }
-    const left = checks.flatMap((check) => check.run(after))
-    return left.every((other) => {
-      if (isSame(other, finding)) return false
-      return other.severity !== 'error' || errors.has(keyOf(other))
-    })
+    return checks.every((check) =>
+      check.run(after).every((other) => {
+        if (isSame(other, finding)) return false
+        return other.severity !== 'error' || errors.has(keyOf(other))
+      }),
+    )
   })
   return mend ? { ...finding, mend: snippet(mend) } : finding
 }

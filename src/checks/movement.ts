@@ -10,6 +10,7 @@ import { type ReachForward, reachForward } from './reach-forward.ts'
 
 /** A sleeve in its armscye; mm and degrees. Lengths are the pattern's; lifts are estimates from the cylinder model. */
 export interface CapFigures extends SleeveFigures {
+  /** The wearer's side, or both where they are alike. */
   readonly side: 'left' | 'right' | 'both'
   /** The armscye that the sleeve is set into, front and back together. */
   readonly armscye: number
@@ -21,6 +22,7 @@ export interface CapFigures extends SleeveFigures {
 
 /** How a sleeve moves in one version of the pattern. Estimates, not a promise. */
 export interface MovementRow extends CapFigures {
+  /** Label of the version. */
   readonly version: string
   /** The sleeve's underarm seam, underarm to wrist, mm. */
   readonly underarmSeam?: number

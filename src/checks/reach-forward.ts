@@ -17,7 +17,14 @@ export interface ReachForward {
   readonly body: number
   /** What the pattern has over that. */
   readonly ease: number
-  readonly growth: { readonly least: number; readonly most: number }
+  /** By how much the back grows. */
+  readonly growth: {
+    /** The least of the published figures. */
+    readonly least: number
+    /** The most of them. */
+    readonly most: number
+  }
+  /** Where the figures come from. */
   readonly source: string
 }
 

@@ -11,45 +11,73 @@ import { type WalkedJoin, type WalkedSpan, walkJoin } from './walk-join.ts'
 
 /** One measure of the report; mm, angles in degrees. */
 export interface ReportMeasure {
+  /** Name of the measure, as in the performer file. */
   readonly name: string
+  /** The wearer's side, or both where they agree. */
   readonly side: 'left' | 'right' | 'both'
+  /** On the body. */
   readonly body: number
+  /** What is added to it. */
   readonly ease: number
+  /** Body and ease together. */
   readonly asked: number
+  /** Measured again on the flat pattern, darts closed. */
   readonly drafted: number
+  /** True where nobody took it. */
   readonly estimated: boolean
+  /** Standard error of the estimate, where one is known. */
   readonly standardError?: number
+  /** Which reading was drafted where there was a choice: `relaxed`, `flexed`, … */
   readonly from?: string
 }
 
 /** The report that goes beside a pattern, as `report.json` has it; mm and degrees. Fields may be added, never renamed. */
 export interface Report {
+  /** Name of the contract. */
   readonly scyewright: 'report/1'
+  /** A role or a code, not a legal name. */
   readonly performer: string
+  /** Name of the production. */
   readonly production?: string
+  /** Label of the last version. */
   readonly version: string
+  /** What the draft, the fittings and the checks noticed, errors first. */
   readonly findings: readonly Finding[]
+  /** What was asked beside what the pattern has. */
   readonly measures: readonly ReportMeasure[]
+  /** Every join, walked on its stitching lines. */
   readonly joins: readonly WalkedJoin[]
+  /** How each sleeve moves, version by version. */
   readonly movement: readonly MovementRow[]
+  /** What was done, one entry a correction. */
   readonly slip: readonly SlipEntry[]
+  /** Names of the files that were written. */
   readonly files: readonly string[]
+  /** What the mock-up on the body still has, seam by seam. */
   readonly allowances: readonly AllowanceRow[]
   /** What truing moved, fitting by fitting. */
   readonly trued: readonly TruedInFitting[]
 }
 
+/** What a report is made of. */
 export interface ReportOptions {
+  /** A role or a code, not a legal name. */
   readonly performer: string
+  /** Name of the production. */
   readonly production?: string | undefined
   /** Every version of the pattern, the draft first, the present one last; at least one. */
   readonly versions: readonly PatternVersion[]
+  /** Everything found, in words. */
   readonly findings: readonly Finding[]
   /** Measured on the present pattern. */
   readonly measures: readonly MeasureRow[]
+  /** What was done, as `replay` returns it. */
   readonly slip: readonly SlipEntry[]
+  /** Names of the files that are written beside it. */
   readonly files: readonly string[]
+  /** As `replay` returns them. */
   readonly allowances: readonly AllowanceRow[]
+  /** As `replay` returns it; nothing was trued when absent. */
   readonly trued?: readonly TruedInFitting[]
 }
 

@@ -8,20 +8,31 @@ import { baseName } from '../pattern/side-names.ts'
 
 /** One stretch of a join from mark to mark; mm of sewn length, ease = a − b. */
 export interface WalkedSpan {
+  /** The mark that it begins at. */
   readonly from: string
+  /** The mark that it ends at. */
   readonly to: string
+  /** Length on the first side. */
   readonly a: number
+  /** Length on the second side. */
   readonly b: number
+  /** By how much the first is longer. */
   readonly ease: number
 }
 
 /** A join walked on its stitching lines, darts closed; mm. */
 export interface WalkedJoin {
+  /** Id of the join. */
   readonly id: string
+  /** Length of the first side. */
   readonly a: number
+  /** Length of the second side. */
   readonly b: number
+  /** By how much the first is longer. */
   readonly ease: number
+  /** The ease that it may have. */
   readonly declared: EaseRange
+  /** The same from mark to mark, in sewing order. */
   readonly spans: readonly WalkedSpan[]
 }
 

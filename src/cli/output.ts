@@ -1,5 +1,17 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import {
+  chmodSync,
+  existsSync,
+  linkSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
+import { basename, dirname, join } from 'node:path'
 import type { Problem, Result, WrittenFile } from '../index.ts'
 
 export interface Written {
@@ -13,7 +25,7 @@ export interface Written {
 
 /** Names that a run may write. */
 const OURS =
-  /^(pattern\.(svg|json|dxf)|compare\.svg|view\.html|tiles-.+\.pdf|projector\.(svg|pdf)|report\.json|slip\.txt)$/
+  /^(pattern\.(svg|json|dxf)|compare\.svg|preview\.svg|view\.html|explain\.(html|pdf)|tiles-.+\.pdf|fitting-sheet-.+\.(pdf|svg)|projector\.(svg|pdf)|report\.json|slip\.txt)$/
 
 /**
  * Writes files into a folder, all or none: first beside their places under other names, then renamed, so that a
@@ -44,6 +56,78 @@ export function writeFiles(folder: string, files: readonly WrittenFile[]): Resul
     for (const { from } of waiting) if (existsSync(from)) rmSync(from, { force: true })
     return { ok: false, problems: [unwritable(folder, error as NodeJS.ErrnoException)] }
   }
+}
+
+/**
+ * Writes one new file, whole or not at all, for its owner only. Problem: there is a file already, even one made
+ * meanwhile (a link, unlike a rename, takes nobody's place).
+ */
+export function writeNewFile(path: string, text: string): Result<undefined> {
+  const from = join(dirname(path), `.${basename(path)}.${process.pid}.part`)
+  try {
+    writeFileSync(from, text, { mode: 0o600, flush: true, flag: 'wx' })
+    try {
+      linkSync(from, path)
+    } catch (error) {
+      // Some disks know no links: there the file is made where nothing is yet.
+      if (!['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS'].includes((error as NodeJS.ErrnoException).code ?? ''))
+        throw error
+      writeFileSync(path, text, { mode: 0o600, flush: true, flag: 'wx' })
+    }
+    return { ok: true, value: undefined }
+  } catch (error) {
+    const fault = error as NodeJS.ErrnoException
+    return { ok: false, problems: [fault.code === 'EEXIST' ? taken(path) : noPlace(path, fault)] }
+  } finally {
+    rmSync(from, { force: true })
+  }
+}
+
+/**
+ * Replaces a file's text, whole or not at all, and keeps its mode; a link stays a link. Problem: it is no longer what
+ * it was when it was read.
+ */
+export function replaceFile(path: string, before: Buffer, text: string): Result<undefined> {
+  let from: string | undefined
+  try {
+    const place = realpathSync(path)
+    from = join(dirname(place), `.${basename(place)}.${process.pid}.part`)
+    const mode = statSync(place).mode & 0o777
+    writeFileSync(from, text, { mode: 0o600, flush: true, flag: 'wx' })
+    chmodSync(from, mode)
+    if (!readFileSync(place).equals(before)) return { ok: false, problems: [changedMeanwhile(path)] }
+    renameSync(from, place)
+    return { ok: true, value: undefined }
+  } catch (error) {
+    return { ok: false, problems: [noPlace(path, error as NodeJS.ErrnoException)] }
+  } finally {
+    if (from !== undefined) rmSync(from, { force: true })
+  }
+}
+
+function changedMeanwhile(file: string): Problem {
+  return {
+    code: 'file-changed',
+    where: { file },
+    actual: 'a file that somebody changed after it was read',
+    expected: 'the file as it was read',
+    hint: 'nothing was recorded: save and close it elsewhere, then record once more',
+  }
+}
+
+function taken(file: string): Problem {
+  return {
+    code: 'file-exists',
+    where: { file },
+    actual: 'a file of that name, which is left as it is',
+    expected: 'a name that no file has yet',
+    hint: 'write another name, or put that file away first',
+  }
+}
+
+function noPlace(file: string, error: NodeJS.ErrnoException): Problem {
+  const gone = error.code === 'ENOENT' ? { actual: 'a folder that is not there', hint: 'make the folder first' } : {}
+  return { ...unwritable(file, error), expected: 'a place that can be written to', hint: 'name another place', ...gone }
 }
 
 function unwritable(folder: string, { code, message }: NodeJS.ErrnoException): Problem {

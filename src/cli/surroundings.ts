@@ -12,3 +12,8 @@ export function today(): string {
 export function labelFont(): Uint8Array {
   return readFileSync(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'))
 }
+
+/** The schema of performer files that comes with this package, as a URL for editors. */
+export function schemaUrl(): string {
+  return new URL('../schema/performer.schema.json', import.meta.url).href
+}

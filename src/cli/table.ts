@@ -1,3 +1,4 @@
+import { columnsOf } from './columns.ts'
 import type { Style } from './terminal.ts'
 
 /** Tables fit into this many columns: a terminal beside the pattern, or a sheet of paper. */
@@ -37,7 +38,7 @@ export function wrapped(text: string, width: number, indent = ''): string[] {
   let line = ''
   for (const word of text.split(' ')) {
     const prefix = lines.length > 0 ? indent : ''
-    if (line !== '' && prefix.length + line.length + 1 + word.length > width) {
+    if (line !== '' && columnsOf(prefix + line) + 1 + columnsOf(word) > width) {
       lines.push(prefix + line)
       line = word
     } else line = line === '' ? word : `${line} ${word}`

@@ -1,3 +1,5 @@
+import type { Prompts } from './prompts.ts'
+
 /** Where a command reads and writes: the process's own streams, or a test's. */
 export interface Terminal {
   /** What was asked for; nothing but one JSON document with --json. */
@@ -6,6 +8,8 @@ export interface Terminal {
   readonly err: (text: string) => void
   readonly styleOut: Style
   readonly styleErr: Style
+  /** Asks who sits there; absent where nobody does. */
+  readonly ask?: () => Promise<Prompts>
 }
 
 export interface Style {
@@ -44,6 +48,9 @@ export function processTerminal(): Terminal {
     err: (text) => process.stderr.write(text),
     styleOut: styleFor(process.stdout.isTTY === true),
     styleErr: styleFor(process.stderr.isTTY === true),
+    ...(process.stdin.isTTY && process.stdout.isTTY
+      ? { ask: async () => (await import('./prompts.ts')).terminalPrompts() }
+      : {}),
   }
 }
 

@@ -1,56 +1,41 @@
 import type { Problem } from '../index.ts'
+import { COMMANDS } from './commands/commands.ts'
 import { didYouMean, optionProblem } from './options.ts'
 import { reportProblems } from './report-problems.ts'
 import type { Status } from './run.ts'
 import type { Terminal } from './terminal.ts'
 
-const COMMANDS = ['draft', 'check', 'compare', 'view', 'advise']
-const OPTIONS = [
-  'output',
-  'as',
-  'paper',
-  'overlap',
-  'square-measured',
-  'pieces',
-  'under',
-  'mirror-pairs',
-  'projector',
-  'until',
-  'from',
-  'to',
-  'place',
-  'no-true',
-  'json',
-  'quiet',
-  'help',
-  'version',
-]
-
 /** Says what was typed wrongly, as problems like any others. `message` is yargs's own, in English. */
-export function reportUsage(message: string, args: readonly string[], terminal: Terminal): Status {
+export async function reportUsage(message: string, args: readonly string[], terminal: Terminal): Promise<Status> {
   return reportProblems(
-    problemsOf(message, args),
+    await problemsOf(message, args),
     { json: args.includes('--json'), written: true },
     () => undefined,
     terminal,
   )
 }
 
-function problemsOf(message: string, args: readonly string[]): Problem[] {
+async function problemsOf(message: string, args: readonly string[]): Promise<Problem[]> {
   const name = args.find((arg) => !arg.startsWith('-'))
-  if (name === undefined || !COMMANDS.includes(name)) {
+  const names = COMMANDS.map((command) => command.name)
+  const command = COMMANDS.find((known) => known.name === name)
+  if (name === undefined || command === undefined) {
     return [
       {
         code: name === undefined ? 'no-command' : 'unknown-command',
         where: {},
         actual: name === undefined ? 'no command' : `"${name}"`,
-        expected: `one of ${COMMANDS.join(', ')}`,
-        hint: (name === undefined ? undefined : didYouMean(name, COMMANDS)) ?? 'see scye --help',
+        expected: `one of ${names.join(', ')}`,
+        hint: (name === undefined ? undefined : didYouMean(name, names)) ?? 'see scye --help',
       },
     ]
   }
   const unknown = /^Unknown arguments?: (.+)$/.exec(message)
-  if (unknown) return (unknown[1] ?? '').split(', ').map(unknownOption)
+  if (unknown) {
+    const more = Object.keys((await command.moreOptions?.()) ?? {})
+    const options = [...more, ...Object.keys(command.options), 'help', 'version']
+    return (unknown[1] ?? '').split(', ').map((option) => unknownOption(option, options))
+  }
   const bare = /^Not enough arguments following: (.+)$/.exec(message)
   if (bare) {
     const option = dashed(bare[1] ?? '')
@@ -72,9 +57,9 @@ function problemsOf(message: string, args: readonly string[]): Problem[] {
   ]
 }
 
-function unknownOption(name: string): Problem {
-  const expected = `one of ${OPTIONS.map(dashed).join(', ')}`
-  const near = didYouMean(name, OPTIONS)?.replace('mean ', 'mean --')
+function unknownOption(name: string, known: readonly string[]): Problem {
+  const expected = `one of ${known.map(dashed).join(', ')}`
+  const near = didYouMean(name, known)?.replace('mean ', 'mean --')
   return optionProblem(dashed(name), {
     code: 'unknown-option',
     actual: 'no such option',

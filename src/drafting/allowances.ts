@@ -5,7 +5,9 @@ export type SeamAllowances = Readonly<Record<string, number>>
 
 /** Seam allowances of a performer's mock-ups; `byMockUp` replaces those of one mock-up, by its number. */
 export interface MockUpAllowances {
+  /** Of every mock-up that has none of its own, mm. */
   readonly standard: SeamAllowances
+  /** Of single mock-ups, by number from 1, mm; seams not named there keep the standard. */
   readonly byMockUp: Readonly<Record<number, SeamAllowances>>
 }
 

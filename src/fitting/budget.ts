@@ -13,10 +13,15 @@ const ROUNDING = 1e-6
 
 /** What a seam of a mock-up was cut with, what its let-outs used and what is left; mm. */
 export interface AllowanceRow {
+  /** Id of the piece. */
   readonly piece: string
+  /** Id of the seam. */
   readonly seam: string
+  /** Allowance it was cut with. */
   readonly cut: number
+  /** What let-outs have used of it; what take-ins gave back is counted. */
   readonly used: number
+  /** What is left where least is. */
   readonly left: number
 }
 

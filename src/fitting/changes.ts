@@ -7,17 +7,25 @@ import { sleeveFigures } from './sleeve-figures.ts'
 
 /** A seam whose stitching line changed; lengths with darts closed, mm. */
 export interface SeamChange {
+  /** Id of the piece. */
   readonly piece: string
+  /** Id of the seam. */
   readonly seam: string
+  /** Length before. */
   readonly before: number
+  /** Length after. */
   readonly after: number
 }
 
 /** A join one of whose sides changed: what the correction did to the partner seams. */
 export interface JoinChange {
+  /** Id of the join. */
   readonly join: string
+  /** Both sides before. */
   readonly before: JoinLengths
+  /** Both sides after. */
   readonly after: JoinLengths
+  /** The ease that it may have. */
   readonly declared: EaseRange
   /** The correction that would restore it, where the ease left its range. */
   readonly restores?: string
@@ -25,10 +33,15 @@ export interface JoinChange {
 
 /** A figure of a sleeve that changed: `cap height` and `biceps width` in mm, `neutral lift` in degrees. */
 export interface FigureChange {
+  /** Id of the sleeve. */
   readonly piece: string
+  /** Which figure. */
   readonly figure: 'cap height' | 'biceps width' | 'neutral lift'
+  /** Of both numbers. */
   readonly unit: 'mm' | 'deg'
+  /** The figure before. */
   readonly before: number
+  /** The figure after. */
   readonly after: number
 }
 
@@ -60,16 +73,20 @@ export function changesBetween(before: Pattern, after: Pattern, map: PositionMap
 
 /** Seams that were drawn anew, beside what they were; a split alone draws nothing anew. */
 function seamPairs(before: Pattern, after: Pattern, map: PositionMap) {
-  return before.pieces.flatMap((piece) =>
-    piece.seams.flatMap((old) =>
-      map.seam({ piece: piece.id, seam: old.id, along: seamLength(old) / 2 }).flatMap((moved) => {
+  return before.pieces.flatMap((piece) => {
+    const same = after.pieces.find((p) => p.id === piece.id)
+    if (same === piece) return []
+    const kept = new Set(same?.seams)
+    return piece.seams.flatMap((old) => {
+      if (kept.has(old)) return []
+      return map.seam({ piece: piece.id, seam: old.id, along: seamLength(old) / 2 }).flatMap((moved) => {
         if (isGone(moved)) return []
         const now = after.pieces.find((p) => p.id === moved.piece)?.seams.find((s) => s.id === moved.seam)
         if (!now || sameLine(old.parts, now.parts)) return []
         return [{ piece: moved.piece, old, seam: moved.seam, now }]
-      }),
-    ),
-  )
+      })
+    })
+  })
 }
 
 /** Whether a line is the same, or its mirror image: coordinates are mirrored exactly. */

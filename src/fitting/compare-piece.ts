@@ -6,21 +6,31 @@ import { farthestMove } from './farthest-move.ts'
 
 /** What a piece consists of, by name. */
 export interface PieceParts {
+  /** Ids of seams. */
   readonly seams: readonly string[]
+  /** Ids of darts. */
   readonly darts: readonly string[]
+  /** Ids of notches. */
   readonly notches: readonly string[]
+  /** Ids of grain and balance lines. */
   readonly lines: readonly string[]
+  /** Ids of landmarks. */
   readonly landmarks: readonly string[]
 }
 
 /** What became of one piece. */
 export interface PieceComparison {
+  /** Id of the piece. */
   readonly piece: string
   /** The piece that it was part of, where its left and right were taken apart meanwhile. */
   readonly was?: string
+  /** What is in both and the same. */
   readonly unchanged: PieceParts
+  /** What is in both and differs. */
   readonly changed: PieceParts
+  /** What only the later version has. */
   readonly added: PieceParts
+  /** What only the earlier version has. */
   readonly removed: PieceParts
 }
 

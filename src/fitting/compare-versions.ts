@@ -21,16 +21,23 @@ export interface MovePeak {
   readonly way: 'out' | 'in' | 'along'
   /** The point as it was and as it is, and where that is on the seam as it is. */
   readonly from: Point
+  /** The point as it is, mm. */
   readonly to: Point
+  /** Where it is on the seam as it is, mm of sewn length from the start. */
   readonly along: number
+  /** The same place as a draper says it. */
   readonly place: SeamPlace
 }
 
 /** One stitching line in two versions of a pattern; lengths with darts closed, mm. */
 export interface SeamMove {
+  /** Id of the piece. */
   readonly piece: string
+  /** Id of the seam. */
   readonly seam: string
+  /** Length in the earlier version. */
   readonly before: number
+  /** Length in the later version. */
   readonly after: number
   /** The farthest that any of it moved, mm; 0 where it is the same line. */
   readonly move: number
@@ -40,8 +47,11 @@ export interface SeamMove {
 
 /** A join whose sides or ease differ, mm. */
 export interface JoinDifference {
+  /** Id of the join. */
   readonly join: string
+  /** Both sides in the earlier version. */
   readonly before: JoinLengths
+  /** Both sides in the later version. */
   readonly after: JoinLengths
 }
 
@@ -49,12 +59,17 @@ export interface JoinDifference {
 export interface VersionComparison {
   /** Labels of the versions. */
   readonly from: string
+  /** Label of the later version. */
   readonly to: string
+  /** Every stitching line of both. */
   readonly seams: readonly SeamMove[]
+  /** What became of each piece. */
   readonly pieces: readonly PieceComparison[]
+  /** The joins that differ. */
   readonly joins: readonly JoinDifference[]
   /** The versions with left and right apart alike: where one has them apart, so has the other. */
   readonly before: Pattern
+  /** The later version, left and right apart alike. */
   readonly after: Pattern
 }
 

@@ -8,7 +8,9 @@ import { type OperationResult, unchanged } from './operation.ts'
 import type { SeamPoint } from './outline-places.ts'
 import { BLEND } from './spread.ts'
 
+/** A cut that opens or closes like a door. */
 export interface HingeOptions {
+  /** Id of the piece. */
   readonly piece: string
   /** Where the cut begins. */
   readonly edge: SeamPoint

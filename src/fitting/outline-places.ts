@@ -4,7 +4,9 @@ import type { Piece } from '../pattern/piece.ts'
 
 /** A place on the stitching line of a piece, mm of sewn length from the seam's start. */
 export interface SeamPoint {
+  /** Id of the seam. */
   readonly seam: string
+  /** mm of sewn length from the seam's start. */
   readonly along: number
 }
 

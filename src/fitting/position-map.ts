@@ -3,22 +3,29 @@ import type { Point } from '../geometry/point.ts'
 
 /** A place on a stitching line: mm of sewn length from the seam's start, darts closed. */
 export interface SeamPosition {
+  /** Id of the piece. */
   readonly piece: string
+  /** Id of the seam. */
   readonly seam: string
+  /** mm of sewn length from the seam's start. */
   readonly along: number
 }
 
 /** A point of a piece, not tied to a seam. */
 export interface PiecePoint {
+  /** Id of the piece. */
   readonly piece: string
+  /** The point, mm, in the piece's frame. */
   readonly at: Point
 }
 
 /** A place that an operation removed, and in what way. */
 export interface Gone {
+  /** Why it is no more, in words. */
   readonly gone: string
 }
 
+/** A place as it is now, or that it is gone. */
 export type Moved<T> = T | Gone
 
 /**
@@ -26,7 +33,9 @@ export type Moved<T> = T | Gone
  * into left and right. Along each seam the map is monotone: the order of two places never turns round.
  */
 export interface PositionMap {
+  /** Where a place on a seam is now: one entry, or one for each piece that it is on now. */
   seam(position: SeamPosition): readonly Moved<SeamPosition>[]
+  /** Where a point inside a piece is now, the same way. */
   point(position: PiecePoint): readonly Moved<PiecePoint>[]
 }
 
@@ -36,6 +45,7 @@ export const IDENTITY: PositionMap = {
   point: (position) => [position],
 }
 
+/** True for a place that an operation removed. */
 export function isGone<T extends object>(moved: Moved<T>): moved is Gone {
   return 'gone' in moved
 }

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { normaliseName } from '../base/names.ts'
 import { type Readers, raise } from '../base/readers.ts'
 
@@ -7,14 +7,35 @@ export type Half = 'front' | 'back'
 
 /** A place as a draper says it. Names are those of notches, landmarks, corners and balance lines; lengths in mm. */
 export type SeamPlace = (
-  | { readonly landmark: string }
+  | {
+      /** Name of a notch, a landmark or a corner. */
+      readonly landmark: string
+    }
   /** Where a balance line meets the seam. */
-  | { readonly line: string }
+  | {
+      /** Name of a balance line. */
+      readonly line: string
+    }
   /** Along the seam from one named place toward another. */
-  | { readonly from: string; readonly toward: string; readonly distance: number }
+  | {
+      /** The place to measure from. */
+      readonly from: string
+      /** The place to measure toward. */
+      readonly toward: string
+      /** Sewn length from the one toward the other, mm. */
+      readonly distance: number
+    }
   /** Between two named places: share 0 is the first, 1 the second. */
-  | { readonly between: readonly [string, string]; readonly share: number }
-) & { readonly half?: Half }
+  | {
+      /** The two places. */
+      readonly between: readonly [string, string]
+      /** How far from the first to the second, 0 to 1. */
+      readonly share: number
+    }
+) & {
+  /** Which half of the piece, where the name is on both. */
+  readonly half?: Half
+}
 
 const EXPECTED =
   'a place such as shoulder notch, { line: cap line, side of cap: front } or { from: underarm, toward: shoulder notch, distance: 1 1/2 }'

@@ -6,10 +6,19 @@ import { pieceOf, seamLength, seamOf } from '../pattern/seam.ts'
 import { type OperationResult, unchanged } from './operation.ts'
 import { IDENTITY } from './position-map.ts'
 
+/** Notches and landmarks to be put elsewhere. */
 export interface ReMarkOptions {
+  /** Id of the piece. */
   readonly piece: string
   /** New places of notches and of landmarks on seams, by their ids; `seam` where it is another than before. */
-  readonly marks: readonly { readonly id: string; readonly seam?: string; readonly along: number }[]
+  readonly marks: readonly {
+    /** Id of the notch or the landmark. */
+    readonly id: string
+    /** Id of its new seam; the same as before when absent. */
+    readonly seam?: string
+    /** mm of sewn length from the start of that seam. */
+    readonly along: number
+  }[]
 }
 
 type SeamMark = Extract<Landmark, { readonly seam: string }>

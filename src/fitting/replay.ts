@@ -18,6 +18,7 @@ import { type SlipEntry, slipEntry, voidedEntry } from './slip.ts'
 import { type TruedEdge, type TruedSeams, trueSeams } from './true-seams.ts'
 import { truedNote } from './trued-note.ts'
 
+/** How far to replay, with which corrections, and in which words. */
 export interface ReplayOptions {
   /** Label of the last fitting to replay, or `none` for the draft before any; all of them when absent. */
   readonly until?: string
@@ -33,6 +34,7 @@ export interface ReplayOptions {
 export interface PatternVersion {
   /** `draft`, or the label of the fitting it comes after. */
   readonly label: string
+  /** The whole pattern as it stood. */
   readonly pattern: Pattern
   /** Where places of the version before it went; `IDENTITY` for the draft. */
   readonly since: PositionMap
@@ -44,6 +46,7 @@ export interface Replayed {
   readonly versions: readonly PatternVersion[]
   /** The last version's pattern. */
   readonly pattern: Pattern
+  /** What was done, one entry a correction, oldest first. */
   readonly slip: readonly SlipEntry[]
   /** About the fittings themselves: allowances, and what corrections noticed. */
   readonly findings: readonly Finding[]
@@ -57,6 +60,7 @@ export interface Replayed {
 
 /** An edge trued after the fitting of this label. */
 export interface TruedInFitting extends TruedEdge {
+  /** Label of that fitting. */
   readonly fitting: string
 }
 

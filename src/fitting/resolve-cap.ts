@@ -15,11 +15,13 @@ import { sleeveFigures } from './sleeve-figures.ts'
 import { solveCrown } from './solve-crown.ts'
 import { walkCapNotches } from './walk-cap-notches.ts'
 
+/** The ease that a cap is to have. */
 export interface ResolveCapOptions {
   /** The sleeve. */
   readonly piece: string
   /** Wanted ease of the front and of the back cap over its armscye, mm. */
   readonly front: number
+  /** Wanted ease of the back cap over its armscye, mm. */
   readonly back: number
 }
 

@@ -14,11 +14,19 @@ import { moveRegions } from './move-regions.ts'
 import { type OperationResult, unchanged } from './operation.ts'
 import type { SeamPoint } from './outline-places.ts'
 
+/** A dart to be closed, and where it opens. */
 export interface RotateDartOptions {
+  /** Id of the piece. */
   readonly piece: string
+  /** Id of the dart that closes. */
   readonly dart: string
   /** Where the dart is to open: a place on a seam, or another dart with the same point, which takes it up. */
-  readonly to: SeamPoint | { readonly dart: string }
+  readonly to:
+    | SeamPoint
+    | {
+        /** Id of the dart that takes it up. */
+        readonly dart: string
+      }
   /** Share of the dart that goes; the rest stays where it was. Default 1, the whole dart. */
   readonly share?: number
   /** Id of the dart that opens; default the old one's, or with a share the old one's and ` 2`. */

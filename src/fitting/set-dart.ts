@@ -24,8 +24,11 @@ import type { AlongMap } from './position-map.ts'
 import { replaceSeams } from './replace-seams.ts'
 import { warpPath } from './warp-path.ts'
 
+/** The figures that a dart is to have; those not given stay. */
 export interface SetDartOptions {
+  /** Id of the piece. */
   readonly piece: string
+  /** Id of the dart. */
   readonly dart: string
   /** Width of the mouth, mm: taken from or given back to the seam evenly on both sides. */
   readonly intake?: number

@@ -6,8 +6,11 @@ import { runPosition, type SeamRun } from './seam-run.ts'
 
 /** A place that moves by `amount` mm along the outward normal; negative moves it inwards. */
 export interface Station {
+  /** Id of the seam. */
   readonly seam: string
+  /** mm of sewn length from the seam's start. */
   readonly along: number
+  /** mm along the outward normal. */
   readonly amount: number
   /**
    * Slope of the profile there, mm per mm along the run; absent: as smooth as can be, 0 at an end, which keeps its
@@ -18,7 +21,9 @@ export interface Station {
 
 /** A place where nothing moves. */
 export interface Anchor {
+  /** Id of the seam. */
   readonly seam: string
+  /** mm of sewn length from the seam's start. */
   readonly along: number
 }
 

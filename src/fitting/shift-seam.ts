@@ -25,11 +25,15 @@ import { type JointShift, shiftJoints } from './shift-joints.ts'
 import { type Anchor, type ShiftProfile, type Station, shiftProfile } from './shift-profile.ts'
 import { type CannotSlide, hasSlid, slideEnd } from './slide-end.ts'
 
+/** Which line moves, by how much where, and where it stays. */
 export interface ShiftSeamOptions {
+  /** Id of the piece. */
   readonly piece: string
   /** Seams that follow each other on the piece, moved as one line. */
   readonly seams: readonly string[]
+  /** Where it moves and how far; between them it runs smoothly. */
   readonly stations: readonly Station[]
+  /** Where it stays. */
   readonly anchors: readonly Anchor[]
   /** Largest distance of the refitted line from the exactly moved one, mm. */
   readonly tolerance?: number

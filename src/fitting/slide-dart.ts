@@ -9,8 +9,11 @@ import { IDENTITY } from './position-map.ts'
 import { rotateDart } from './rotate-dart.ts'
 import { setDart } from './set-dart.ts'
 
+/** A dart to be moved along its seam. */
 export interface SlideDartOptions {
+  /** Id of the piece. */
   readonly piece: string
+  /** Id of the dart. */
   readonly dart: string
   /** How far it goes along its seam, mm of sewn length; negative toward the seam's start. */
   readonly by: number

@@ -5,9 +5,13 @@ import type { FigureChange, JoinChange } from './changes.ts'
 import { sayPlaces } from './say-places.ts'
 import type { SlipEntry, SlipMove } from './slip.ts'
 
+/** What a slip says above its entries. */
 export interface SlipHead {
+  /** A role or a code, not a legal name. */
   readonly performer: string
+  /** Name of the production. */
   readonly production?: string
+  /** The unit that it speaks in. */
   readonly units: LengthUnit
   /** Measures that nobody took, each with its estimate and standard error in words. */
   readonly estimates?: readonly string[]

@@ -10,35 +10,49 @@ import { seamRun } from './seam-run.ts'
 
 /** A stitching line that moved: how far at most, outwards positive, and between which places it did, mm. */
 export interface SlipMove {
+  /** Id of the piece. */
   readonly piece: string
+  /** Id of the seam. */
   readonly seam: string
+  /** Signed amount where it is largest, outwards positive, mm. */
   readonly amount: number
   /** Absent where the whole of the seam moved. */
   readonly from?: SeamPlace
+  /** Where it ends; absent where the whole of the seam moved. */
   readonly to?: SeamPlace
 }
 
 /** One correction as the stitcher reads it; plain data, mm and degrees, words in the file's unit. */
 export interface SlipEntry {
+  /** Label of the fitting. */
   readonly fitting: string
+  /** Day of the fitting. */
   readonly date?: string
+  /** Number of the mock-up that was on the body. */
   readonly mockUp: number
   /** Fitted on this instead of the performer. */
   readonly provisional?: string
   /** Number of the correction in its fitting, from 1. */
   readonly correction: number
+  /** Name of the correction. */
   readonly do: string
+  /** The wearer's side, or both. */
   readonly side: CorrectionSide
+  /** What was seen on the body. */
   readonly seen?: string
   /** Why it was left out. */
   readonly voided?: string
   /** What was done, as an order, and where. */
   readonly what: string
+  /** Where it was done, and where it runs to nothing. */
   readonly where: string
   /** The lines that it moved, and from where to where. */
   readonly moves: readonly SlipMove[]
+  /** The seams whose length it changed. */
   readonly seams: readonly SeamChange[]
+  /** The joins whose sides it changed. */
   readonly joins: readonly JoinChange[]
+  /** The figures of sleeves that it changed. */
   readonly figures: readonly FigureChange[]
   /** What is left of the allowance of each seam that was let out or taken in. */
   readonly allowances: readonly AllowanceRow[]

@@ -11,10 +11,13 @@ import type { SeamPoint } from './outline-places.ts'
 /** Over how many mm on each side of a cut a stitching line is drawn again: about 1 1/2 in, common practice. */
 export const BLEND = 40
 
+/** A cut right across a piece, and how far its sides part. */
 export interface SpreadOptions {
+  /** Id of the piece. */
   readonly piece: string
   /** The ends of the line. What lies anticlockwise on the outline from `from` to `to` moves; the rest stays. */
   readonly from: SeamPoint
+  /** The other end of the line. */
   readonly to: SeamPoint
   /**
    * How far what lies beyond the line moves: mm square to the line, apart with a positive and over each other with a

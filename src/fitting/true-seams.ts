@@ -17,6 +17,7 @@ const SHORTEST = 8
 /** No seam becomes longer or shorter than this by truing, mm. */
 const SAME_LENGTH = 0.5
 
+/** How far truing may go, and what it leaves alone. */
 export interface TrueOptions {
   /** How far from its junction an edge may move, mm; 40 when absent. Throws unless it is above 0. */
   readonly reach?: number
@@ -26,7 +27,9 @@ export interface TrueOptions {
 
 /** An edge that truing has moved near a junction; mm, degrees. */
 export interface TruedEdge {
+  /** Id of the piece. */
   readonly piece: string
+  /** Id of the seam. */
   readonly seam: string
   /** The join, dart or center that the edge runs across or into. */
   readonly across: string
@@ -34,14 +37,19 @@ export interface TruedEdge {
   readonly corner: number
   /** Within how far of the junction points moved, and how far the farthest did. */
   readonly reach: number
+  /** How far the farthest point moved, mm. */
   readonly move: number
   /** By how much its seam is longer now. */
   readonly longer: number
 }
 
+/** A pattern with its small corners trued. */
 export interface TruedSeams {
+  /** The trued pattern. */
   readonly pattern: Pattern
+  /** Where the places of the pattern before are now. */
   readonly map: PositionMap
+  /** Every edge that moved. */
   readonly trued: readonly TruedEdge[]
 }
 

@@ -3,9 +3,13 @@ import { type Path, startOf } from './path.ts'
 
 /** A rectangle with sides along the axes, mm. */
 export interface Box {
+  /** Smallest x. */
   readonly left: number
+  /** Smallest y. */
   readonly bottom: number
+  /** Largest x. */
   readonly right: number
+  /** Largest y. */
   readonly top: number
 }
 

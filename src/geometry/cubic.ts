@@ -2,9 +2,13 @@ import { between, magnitude, type Point, scale, subtract } from './point.ts'
 
 /** One cubic Bézier: from p0 to p3 with the handles p1 and p2, in mm. A straight line is a cubic too. */
 export interface Cubic {
+  /** Where it begins. */
   readonly p0: Point
+  /** Handle of the beginning; the tangent there points to it. */
   readonly p1: Point
+  /** Handle of the end; the tangent there comes from it. */
   readonly p2: Point
+  /** Where it ends. */
   readonly p3: Point
 }
 

@@ -1,6 +1,8 @@
 /** A point or a vector in the plane: millimetres, x to the right, y up. */
 export interface Point {
+  /** mm to the right. */
   readonly x: number
+  /** mm up. */
   readonly y: number
 }
 

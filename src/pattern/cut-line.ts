@@ -6,13 +6,18 @@ import type { Dart, Piece, Seam } from './piece.ts'
 
 /**
  * The cutting line of a piece: a closed anticlockwise path at every seam's own allowance outside the stitching line
- * (within CURVE_TOLERANCE), on it where the allowance is 0 (a fold). Corners are mirrored at wrist and waist,
+ * (within 0.01 mm), on it where the allowance is 0 (a fold). Corners are mirrored at wrist and waist,
  * squared at the ends of shoulders, mitred elsewhere (at most twice the allowance long); over a dart's mouth
  * the line mirrors what the folded dart lies on. It crosses neither itself nor the stitching line.
  */
 export function cutLine(piece: Piece): Path {
-  return offsetOutline(edgesOf(piece))
+  const path = KNOWN.get(piece) ?? offsetOutline(edgesOf(piece))
+  KNOWN.set(piece, path)
+  return path
 }
+
+/** Checks, sheets and files ask for the same lines; a piece never changes. */
+const KNOWN = new WeakMap<Piece, Path>()
 
 /** The parts of the seams as the edges of an outline, each with the corner at its end. */
 function edgesOf(piece: Piece): OutlineEdge[] {

@@ -58,7 +58,9 @@ export function joinLines(pattern: Pattern, join: Join): { readonly a: SewnLine;
 
 /** Both sides of a join, mm. */
 export interface JoinLengths {
+  /** Sewn length of the first side. */
   readonly a: number
+  /** Sewn length of the second side. */
   readonly b: number
   /** a − b. */
   readonly ease: number

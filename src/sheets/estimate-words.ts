@@ -2,7 +2,9 @@ import type { Piece } from '../pattern/piece.ts'
 
 /** A measure that nobody took: it was drafted from an estimate. */
 export interface Estimate {
+  /** Name of the measure. */
   readonly measure: string
+  /** The wearer's side, or both where they agree. */
   readonly side: 'left' | 'right' | 'both'
   /** Value and standard error in the reader's unit: `9 15/16 in ± 7/16 in`. */
   readonly words: string

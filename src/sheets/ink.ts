@@ -8,8 +8,11 @@ import { ASCENT, DESCENT, textWidth } from './text-width.ts'
 
 /** A straight piece of ink and half the weight of its pen, mm. */
 export interface Segment {
+  /** Where it begins. */
   readonly a: Point
+  /** Where it ends. */
   readonly b: Point
+  /** Half the weight of the pen. */
   readonly half: number
 }
 

@@ -17,15 +17,21 @@ import type { BlockLine } from './title-block.ts'
 
 /** Where a line moved most, from where it was to where it is; mm. */
 export interface DrawnMove {
+  /** Unique among the moves of its piece. */
   readonly id: string
+  /** The point as it was. */
   readonly from: Point
+  /** The point as it is. */
   readonly to: Point
 }
 
 /** A piece before and after, in one frame, with the moves that are worth an arrow. */
 export interface ComparedPiece {
+  /** The piece in the earlier version. */
   readonly before: Piece
+  /** The piece in the later version. */
   readonly after: Piece
+  /** The moves that get an arrow. */
   readonly moves: readonly DrawnMove[]
 }
 

@@ -17,6 +17,7 @@ import { gridMarks, type TileGrid, tileName, windowOf } from './tile-grid.ts'
 
 /** The joining marks must fit into the overlap; more than this is paper thrown away, mm. */
 export const LEAST_OVERLAP = 8
+/** The largest overlap of pages that is taken, mm. */
 export const MOST_OVERLAP = 25
 
 /** Whether pages can overlap by so many mm. */
@@ -24,6 +25,7 @@ export function isOverlap(mm: number): boolean {
   return mm >= LEAST_OVERLAP && mm <= MOST_OVERLAP
 }
 
+/** Margin and overlap of the pages, and what the printer makes of them. */
 export interface TileOptions {
   /** Clear margin, mm; at least (and by default) 10: no office printer prints nearer the edge. */
   readonly margin?: number
@@ -56,18 +58,28 @@ export interface TilePage {
 
 /** All pages of one printing, of one size. */
 export interface TileSet {
+  /** What the labels say. */
   readonly info: SheetInfo
+  /** Name of the paper. */
   readonly paper: string
   /** Size of a page as the marks see it: of the paper where the printer prints true, mm. */
   readonly width: number
+  /** The same, up the page, mm. */
   readonly height: number
   /** How much larger than life everything is in the file, so that it comes out true; 1 for a printer that prints true. */
-  readonly printScale: { readonly x: number; readonly y: number }
+  readonly printScale: {
+    /** Across the page. */
+    readonly x: number
+    /** Up the page. */
+    readonly y: number
+  }
   /** The border on every page. */
   readonly frame: Box
+  /** How far pages are laid over each other, mm. */
   readonly overlap: number
   /** Titles of the pieces by id, in the order of the sheet. */
   readonly titles: ReadonlyMap<string, string>
+  /** Only pages with ink, row by row. */
   readonly pages: readonly TilePage[]
 }
 

@@ -4,6 +4,7 @@ import { type DrawingOptions, pieceDrawings } from './piece-drawings.ts'
 import type { PieceDrawing, Scene, SheetInfo } from './scene.ts'
 import { sheetFoot } from './sheet-foot.ts'
 
+/** What the labels say, and which pieces are drawn how. */
 export type LayOutOptions = DrawingOptions
 
 /** White border of a sheet, mm. */

@@ -4,8 +4,24 @@ import { MM_PER_INCH } from '../base/units.ts'
 
 /** A sheet of paper, or a roll, which is cut to the length that is needed; mm. */
 export type Paper =
-  | { readonly name: string; readonly form: 'sheet'; readonly width: number; readonly height: number }
-  | { readonly name: string; readonly form: 'roll'; readonly width: number }
+  | {
+      /** As it was asked for: `a4`, `roll-36in`. */
+      readonly name: string
+      /** A sheet of fixed size, or a roll. */
+      readonly form: 'sheet'
+      /** Across, mm. */
+      readonly width: number
+      /** Up, mm. */
+      readonly height: number
+    }
+  | {
+      /** As it was asked for: `a4`, `roll-36in`. */
+      readonly name: string
+      /** A sheet of fixed size, or a roll. */
+      readonly form: 'roll'
+      /** Across, mm. */
+      readonly width: number
+    }
 
 /** The longest side of a page that common readers take: 14,400 units of 1/72 in. */
 export const LONGEST_SIDE = (14400 / 72) * MM_PER_INCH

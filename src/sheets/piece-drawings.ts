@@ -10,6 +10,7 @@ import { labelPiece } from './label-piece.ts'
 import { previousMarks } from './previous-version.ts'
 import type { Mark, PieceDrawing, SheetInfo } from './scene.ts'
 
+/** What the labels say, and which pieces are drawn how. */
 export interface DrawingOptions extends SheetInfo {
   /** Ids of the pieces wanted; `sleeve` also means `sleeve left` and `sleeve right`. All when absent. */
   readonly pieces?: readonly string[]

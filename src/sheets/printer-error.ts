@@ -3,7 +3,9 @@ import { failure, type Result, success } from '../base/result.ts'
 
 /** The sides of the printed 100 mm square, across the page and up it, mm. */
 export interface SquareMeasured {
+  /** Across the page. */
   readonly x: number
+  /** Up the page. */
   readonly y: number
 }
 

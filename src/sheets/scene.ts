@@ -19,6 +19,13 @@ export type MarkKind =
   | 'line before'
   | 'line after'
   | 'move'
+  | 'body outline'
+  | 'tape'
+  | 'piece outline'
+  | 'blank'
+  | 'help line'
+  | 'earlier line'
+  | 'new line'
   | 'label'
   | 'measured square'
   | 'calibration grid'
@@ -27,19 +34,26 @@ export type MarkKind =
 /** From the bottom up: what must stay legible is drawn last. */
 export const KIND_ORDER: readonly MarkKind[] = [
   'calibration grid',
+  'body outline',
   'balance line',
   'ease stitching',
   'grain line',
+  'help line',
+  'earlier line',
+  'new line',
   'line before',
   'line after',
   'dart',
   'stitching line',
   'fold line',
   'cutting line',
+  'piece outline',
   'notch',
   'landmark',
   'move',
+  'tape',
   'measured square',
+  'blank',
   'page frame',
   'label',
 ]
@@ -51,6 +65,7 @@ export function pluralOf(kind: MarkKind): string {
   return kind === 'notch' ? 'notches' : `${kind}s`
 }
 
+/** What every mark has. */
 interface OfVersion {
   /** The version that the mark belongs to, where it is not the sheet's own: a layer of its own in a PDF. */
   readonly version?: string
@@ -58,11 +73,15 @@ interface OfVersion {
 
 /** Lines drawn with the pen of their kind. */
 export interface StrokeMark extends OfVersion {
+  /** Tells the marks apart. */
   readonly type: 'stroke'
+  /** What it stands for; picks its pen and its layer. */
   readonly kind: MarkKind
   /** Unique in its group. */
   readonly id: string
+  /** The lines, mm. */
   readonly paths: readonly Path[]
+  /** True where each path runs back to its beginning. */
   readonly closed?: boolean
   /** Dashes that replace the pen's own, mm. */
   readonly dash?: readonly number[]
@@ -72,32 +91,48 @@ export interface StrokeMark extends OfVersion {
 
 /** A small solid shape: an arrow head. */
 export interface FillMark extends OfVersion {
+  /** Tells the marks apart. */
   readonly type: 'fill'
+  /** What it stands for; picks its layer. */
   readonly kind: MarkKind
+  /** Unique in its group. */
   readonly id: string
+  /** The shape's edge, closed, mm. */
   readonly outline: Path
 }
 
 /** One line of text centered on its baseline, which passes through `at` in the direction `angle`. */
 export interface TextMark extends OfVersion {
+  /** Tells the marks apart. */
   readonly type: 'text'
+  /** What it stands for; picks its layer. */
   readonly kind: MarkKind
+  /** Unique in its group. */
   readonly id: string
+  /** The words. */
   readonly text: string
+  /** Middle of the baseline, mm. */
   readonly at: Point
+  /** Direction of the baseline, radians anticlockwise from the right. */
   readonly angle: number
   /** Height of the em, mm. */
   readonly size: number
 }
 
+/** Anything drawn on a sheet. */
 export type Mark = StrokeMark | FillMark | TextMark
 
 /** A piece ready to be put on a sheet: its marks where the draft has them, and the box of all their ink. */
 export interface PieceDrawing {
+  /** Id of the piece. */
   readonly id: string
+  /** Its name as printed, with its side. */
   readonly title: string
+  /** What a reader that cannot see it is told. */
   readonly description: string
+  /** Everything drawn, in the frame of the draft, mm. */
   readonly marks: readonly Mark[]
+  /** Round all of it, pens and text included, mm. */
   readonly box: Box
   /** The same drawing with its text clear of these lines, in the drawing's frame, wherever there is room: of page edges. */
   readonly labelled?: (walls: readonly Segment[]) => PieceDrawing
@@ -105,22 +140,31 @@ export interface PieceDrawing {
 
 /** A drawing moved to its place on a sheet: `at` is added to every point. */
 export interface PlacedDrawing {
+  /** The drawing as it was made. */
   readonly drawing: PieceDrawing
+  /** How far it is moved, mm. */
   readonly at: Point
 }
 
 /** A whole sheet, y up, lower left corner at the origin: pieces, and the marks of the sheet itself. */
 export interface Scene {
+  /** What the labels say. */
   readonly info: SheetInfo
+  /** mm. */
   readonly width: number
+  /** mm. */
   readonly height: number
+  /** The drawings, each in its place. */
   readonly pieces: readonly PlacedDrawing[]
+  /** Marks that belong to no piece: the foot with its text and squares. */
   readonly sheet: readonly Mark[]
 }
 
 /** What the labels say besides the pattern. */
 export interface SheetInfo {
+  /** A role or a code, not a legal name. */
   readonly performer: string
+  /** Name of the production. */
   readonly production?: string
   /** Which replay this is: `draft`, or the label of the last fitting applied. */
   readonly version: string
@@ -130,9 +174,11 @@ export interface SheetInfo {
   readonly remarks?: readonly string[]
   /** Measures that were estimated, not taken. */
   readonly estimates?: readonly Estimate[]
+  /** Day as printed, `2026-10-09`; none is printed when absent. */
   readonly date?: string
   /** Label of the version that is drawn thin under this one. */
   readonly under?: string
+  /** The unit that labels speak in. */
   readonly units: LengthUnit
 }
 

@@ -11,6 +11,7 @@ import { insertEntity, LAYERS, lineEntity, textEntity } from './dxf-entities.ts'
 import { type Group, groupsText } from './dxf-groups.ts'
 import { dxfPiece } from './dxf-piece.ts'
 
+/** What the texts say, and which pieces are written. */
 export interface DxfOptions extends SheetInfo {
   /** Ids of the pieces wanted; `sleeve` also means `sleeve left` and `sleeve right`. All when absent. */
   readonly pieces?: readonly string[]

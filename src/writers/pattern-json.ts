@@ -12,43 +12,85 @@ import { rounded } from './round.ts'
 /** Six decimals keep sums over a seam far inside the 0.01 mm that drafted seams promise to agree to. */
 const DECIMALS = 6
 
+/** x and y, mm, y up. */
 export type JsonPoint = readonly [number, number]
 
 /** The contract `pattern/1`: mm, y up. Fields may be added, never renamed. */
 export interface PatternJson {
+  /** Name of the contract. */
   readonly scyewright: 'pattern/1'
+  /** A role or a code, not a legal name. */
   readonly performer: string
+  /** Name of the production; empty where there is none. */
   readonly production: string
+  /** `draft`, or the label of the last fitting applied. */
   readonly version: string
+  /** Of every number. */
   readonly unit: 'mm'
+  /** The axis that points up. */
   readonly up: 'y'
+  /** Measures that nobody took, in words; absent where all were taken. */
   readonly estimates?: readonly Estimate[]
+  /** All pieces. */
   readonly pieces: readonly PieceJson[]
+  /** What is sewn to what; the same as in memory. */
   readonly joins: readonly Join[]
 }
 
+/** A piece of `pattern/1`. */
 export interface PieceJson {
+  /** Id of the piece. */
   readonly id: string
+  /** As it is printed. */
   readonly name: string
+  /** Which side of the body it is for, or how it covers both. */
   readonly side: Side
+  /** How many are cut. */
   readonly cut: number
-  readonly seams: readonly { readonly id: string; readonly parts: readonly string[]; readonly allowance: number }[]
-  readonly cutLine: string
-  readonly darts: readonly {
+  /** Stitching lines all the way round, anticlockwise, touching end to end. */
+  readonly seams: readonly {
+    /** Id of the seam. */
     readonly id: string
+    /** Paths of absolute M, L and C; one, or one between each two dart mouths. */
+    readonly parts: readonly string[]
+    /** Seam allowance; 0 on a fold. */
+    readonly allowance: number
+  }[]
+  /** The cutting line, a closed path of absolute M, L, C and Z. */
+  readonly cutLine: string
+  /** Darts, straight from mouth to point. */
+  readonly darts: readonly {
+    /** Id of the dart. */
+    readonly id: string
+    /** Id of the seam that it opens on. */
     readonly seam: string
+    /** Where its legs meet the seam, in the seam's order. */
     readonly mouth: readonly [JsonPoint, JsonPoint]
+    /** Where its legs meet inside. */
     readonly point: JsonPoint
   }[]
+  /** Notches on the seams. */
   readonly notches: readonly NotchJson[]
-  readonly lines: readonly { readonly id: string; readonly path: string }[]
+  /** Grain and balance lines. */
+  readonly lines: readonly {
+    /** Id of the line. */
+    readonly id: string
+    /** A path of absolute M, L and C. */
+    readonly path: string
+  }[]
+  /** Points that have a name. */
   readonly landmarks: readonly LandmarkJson[]
 }
 
+/** A notch of `pattern/1`. */
 export interface NotchJson {
+  /** Id of the notch. */
   readonly id: string
+  /** Id of its seam. */
   readonly seam: string
+  /** Its first mark. */
   readonly at: JsonPoint
+  /** Number of marks side by side. */
   readonly marks: number
   /** mm of sewn length from the seam's start. */
   readonly along: number
@@ -58,15 +100,23 @@ export interface NotchJson {
   readonly points: readonly JsonPoint[]
 }
 
+/** A landmark of `pattern/1`. */
 export interface LandmarkJson {
+  /** Id of the landmark. */
   readonly id: string
+  /** The point. */
   readonly at: JsonPoint
+  /** Id of the seam that it lies on, if it lies on one. */
   readonly seam?: string
+  /** mm of sewn length from the start of that seam. */
   readonly along?: number
 }
 
+/** What `pattern.json` says besides the pattern. */
 export interface PatternJsonOptions {
+  /** A role or a code, not a legal name. */
   readonly performer: string
+  /** Name of the production. */
   readonly production?: string
   /** Which replay this is: `draft`, or the label of the last fitting applied. */
   readonly version: string

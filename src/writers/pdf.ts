@@ -11,9 +11,11 @@ import { type Layer, type LayerGroup, pdfLayers } from './pdf-layers.ts'
 /** Points in a millimetre. */
 const POINT = 72 / 25.4
 
+/** What a PDF needs besides its pages. */
 export interface PdfOptions {
   /** A TrueType font with the widths of DejaVu Sans; embedded as a subset. */
   readonly font: Uint8Array
+  /** Title of the document. */
   readonly title: string
   /** Written as creation date, ISO 8601; the clock is never read. */
   readonly date: string

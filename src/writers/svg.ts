@@ -6,12 +6,16 @@ import { textWidth } from '../sheets/text-width.ts'
 import { idMaker } from './ids.ts'
 import { pathText } from './path-text.ts'
 import { rounded } from './round.ts'
+import { svgWindow } from './svg-window.ts'
 
 /** A tenth of a micrometer: sums over a seam stay far below what paper holds. */
 const DECIMALS = 4
 
+/** What an SVG document says of itself. */
 export interface SvgOptions {
+  /** Title of the document. */
   readonly title: string
+  /** What a reader that cannot see it is told. */
   readonly description: string
   /** Language of the labels, default `en`. */
   readonly language?: string
@@ -24,11 +28,8 @@ export interface SvgOptions {
  */
 export async function writeSvg(scene: Scene, options: SvgOptions): Promise<string> {
   const { SVG, withWindow } = await import('@svgdotjs/svg.js')
-  // A browser has a window of its own.
-  if ('document' in globalThis) return draw(SVG(), scene, options)
-  const { createSVGWindow } = await import('svgdom')
   let text = ''
-  withWindow(createSVGWindow(), () => {
+  withWindow(svgWindow() as never, () => {
     text = draw(SVG(), scene, options)
   })
   return text
@@ -136,7 +137,7 @@ function drawMark(group: G, mark: Mark, place: (p: Point) => Point): Element {
       const x = rounded(at.x, DECIMALS)
       const y = rounded(at.y, DECIMALS)
       const turn = rounded((-mark.angle * 180) / Math.PI, DECIMALS)
-      const text = group.plain(mark.text)
+      const text = group.element('text').words(mark.text)
       // textLength holds the width that the labels were placed with, whatever font the viewer has.
       text.attr({
         x,

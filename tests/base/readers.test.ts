@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import { makeReaders, type Reader } from '../../src/base/readers.ts'
 
 const read = makeReaders('in')

@@ -11,6 +11,8 @@ export interface BenchCase {
   readonly wanted?: Wanted
   /** Timed call by call: one call does a different thing each time, and the median over them is asked for. */
   readonly oneByOne?: number
+  /** Processes of their own: timed by the clock. */
+  readonly elsewhere?: boolean
   /** How far the results of both, or ours and what they must be, are apart; computed, not timed. */
   readonly agree: () => Agreement
 }

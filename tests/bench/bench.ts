@@ -26,10 +26,14 @@ const missed = rows.filter(({ met }) => met === false).length
 console.log(missed === 0 ? 'everything wanted is met' : `${missed} of the wanted not met`)
 
 function row(one: BenchCase): { cells: string[]; met: boolean | undefined } {
-  const { name, ours, theirs, count, oneByOne, wanted } = one
+  const { name, ours, theirs, count, oneByOne, elsewhere = false, wanted } = one
   const works = theirs ? [ours, theirs.work] : [ours]
   // A whole draft runs through much more code than a length: it takes longer to be compiled.
-  const options = { ...(theirs ? {} : { warmUp: 3000, budget: 3000 }), ...(oneByOne === undefined ? {} : { oneByOne }) }
+  const options = {
+    ...(theirs ? {} : { warmUp: 3000, budget: 3000 }),
+    ...(oneByOne === undefined ? {} : { oneByOne }),
+    elsewhere,
+  }
   const [our, their] = timeSideBySide(works, options) as [number[], number[]?]
   const time = median(our) / count
   const theirTime = their && median(their) / count

@@ -5,8 +5,17 @@ import { lengthCases } from './length-cases.ts'
 import { offsetCases } from './offset-cases.ts'
 import { pageCases } from './page-cases.ts'
 import { draftCase, patternCases } from './pattern-cases.ts'
+import { startUpCases } from './start-up-cases.ts'
 
 /** Every row of the bench, the draft of these bodies among them. */
 export function benchCases(bodies: readonly Body[]): BenchCase[] {
-  return [...lengthCases, ...offsetCases, ...curveCases, ...patternCases, draftCase(bodies), ...pageCases]
+  return [
+    ...lengthCases,
+    ...offsetCases,
+    ...curveCases,
+    ...patternCases,
+    draftCase(bodies),
+    ...pageCases,
+    ...startUpCases,
+  ]
 }

@@ -7,6 +7,8 @@ export interface TimingOptions {
   readonly budget?: number
   /** The work does another thing in each of so many calls: every call is timed by itself, each of them as often. */
   readonly oneByOne?: number
+  /** The work waits for processes of its own, whose time is not this one's: the clock's is taken. */
+  readonly elsewhere?: boolean
 }
 
 // One timing takes at least about this long, ms, for the clock has microseconds.
@@ -18,8 +20,10 @@ const SAMPLE = 2
  * round, or a median over the rounds, hardly notices. Processor time, not the clock's: waiting for others is no cost.
  */
 export function timeSideBySide(works: readonly Work[], options: TimingOptions = {}): number[][] {
-  const { warmUp = 500, budget = 1500, oneByOne } = options
-  const once = works.map((work) => warmedUp(work, warmUp))
+  const { warmUp = 500, budget = 1500, oneByOne, elsewhere = false } = options
+  const now = elsewhere ? elapsed : used
+  const timeOf = (work: Work, count: number) => timed(work, count, now)
+  const once = works.map((work) => warmedUp((count) => timeOf(work, count), warmUp))
   const repeats = once.map((time) => (oneByOne === undefined ? Math.max(1, Math.round(SAMPLE / time)) : 1))
   const round = once.reduce((sum, time, k) => sum + time * (repeats[k] as number), 0)
   const fitting = Math.min(61, Math.max(9, Math.floor(budget / round)))
@@ -44,26 +48,35 @@ export function median(values: readonly number[]): number {
 }
 
 /** Runs the work for that long; the time of a call in the second half of it. */
-function warmedUp(work: Work, duration: number): number {
-  let used = 0
+function warmedUp(time: (count: number) => number, duration: number): number {
+  let spent = 0
   let late = 0
   let calls = 0
   do {
-    const time = Math.max(1e-4, timeOf(work, 1))
-    used += time
-    if (used < duration / 2) continue
-    late += time
+    const once = Math.max(1e-4, time(1))
+    spent += once
+    if (spent < duration / 2) continue
+    late += once
     calls++
-  } while (used < duration)
+  } while (spent < duration)
   return late / calls
 }
 
-/** The processor time of so many calls, ms. */
-function timeOf(work: Work, count: number): number {
-  const start = process.cpuUsage()
+/** The time of so many calls, ms. */
+function timed(work: Work, count: number, now: () => number): number {
+  const start = now()
   let sum = 0
   for (let k = 0; k < count; k++) sum += work()
-  const { user, system } = process.cpuUsage(start)
+  const end = now()
   if (!Number.isFinite(sum)) throw new Error('a work of the bench made something that is no number')
+  return end - start
+}
+
+function used(): number {
+  const { user, system } = process.cpuUsage()
   return (user + system) / 1000
+}
+
+function elapsed(): number {
+  return performance.now()
 }

@@ -1,10 +1,12 @@
 /** Where on the body something is seen. */
 export const ADVICE_PLACES = ['cap', 'underarm', 'elbow', 'shoulder', 'neck', 'front', 'back', 'waist'] as const
 
+/** Where on the body or the garment something is seen: one of `ADVICE_PLACES`. */
 export type AdvicePlace = (typeof ADVICE_PLACES)[number]
 
 /** One likely cause of what is seen, and what to try for it. */
 export interface AdviceCause {
+  /** The cause, in a few words. */
   readonly cause: string
   /** What to open, pin or hold on the body, and how the answer shows. */
   readonly pin: string
@@ -23,9 +25,11 @@ export interface AdviceEntry {
   readonly id: string
   /** The first is where it is listed. */
   readonly places: readonly [AdvicePlace, ...AdvicePlace[]]
+  /** What is seen, in a few words. */
   readonly seen: string
   /** Other words for what is seen. */
   readonly words: readonly string[]
+  /** What may be behind it, the likeliest first. */
   readonly causes: readonly [AdviceCause, ...AdviceCause[]]
   /** Where a body could be hurt: what to mind. */
   readonly caution: string
