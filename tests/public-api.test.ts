@@ -151,7 +151,7 @@ const TYPES = [
   'ViewJson ViewPageOptions',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
   'BeginOptions',
-  'NewCorrection OfferedOptions RecordedText SettingKind Tree',
+  'NewCorrection OfferedOptions RecordedText SettingKind',
   'TakenChoices',
 ].flatMap((line) => line.split(' '))
 

@@ -37,7 +37,7 @@ export async function askCorrection(prompts: Prompts, { made, said, today }: Ask
     ),
   })
   const side = await prompts.select<CorrectionSide>({
-    message: 'On which side? Left and right are the wearer’s',
+    message: 'On which side of the wearer?',
     choices: (['both', 'left', 'right'] as const).map((value) => ({ name: value, value })),
   })
   const settings = await askSettings(prompts, correction, { worn, side, made })
@@ -145,11 +145,11 @@ async function askValue(
   kind: SettingKind,
   { names, validate }: ValueOptions,
 ): Promise<Tree | undefined> {
-  const message = `${kind.name}?`
+  const message = `${kind.name}:`
   if (names === undefined) {
     const usual = kind.required ? '' : ` (may be left empty: ${kind.usual ?? 'none'})`
     const text = await prompts.input({
-      message: `${kind.name}, ${kind.expected}${usual}?`,
+      message: `${kind.name}, ${kind.expected}${usual}:`,
       validate: (said) => (said.trim() === '' && !kind.required ? true : validate(said.trim())),
     })
     return text.trim() === '' ? undefined : text.trim()
@@ -163,7 +163,7 @@ async function askValue(
     left = left.filter((name) => !several.includes(name))
     if (left.length === 0) return several
     const more = await prompts.select<string | undefined>({
-      message: `${kind.name}, another one?`,
+      message: `${kind.name}, another one:`,
       choices: [{ name: 'no, that is all', value: undefined }, ...left.map((name) => ({ name, value: name }))],
     })
     if (more === undefined) return several.length === 1 ? first : several
