@@ -53,9 +53,11 @@ describe('scye view', () => {
   test('findings of severity error are shown and end with status 1', async () => {
     const folder = temporaryFolder()
     const text = readFileSync(lamplighter, 'utf8')
-    // A cap that the cloth cannot take in at all: shorter than its armscye.
     const file = join(folder, 'tight.yaml')
-    writeFileSync(file, text.replace('do: let out', 'do: take in'))
+    writeFileSync(
+      file,
+      text.replace('{ upper arm: 2 }', '{ upper arm: 2, cap: 2 mm }').replace('do: let out', 'do: take in'),
+    )
     const { status } = await scyeHere(['view', file, '-o', join(folder, 'out')])
     expect(status).toBe(1)
     expect(readFileSync(join(folder, 'out', 'view.html'), 'utf8')).toContain('<li class="is-error">')

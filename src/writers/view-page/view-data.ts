@@ -2,6 +2,7 @@ import type { LengthUnit } from '../../base/units.ts'
 import { distance, type Point } from '../../geometry/point.ts'
 import type { Piece } from '../../pattern/piece.ts'
 import { landmarkPoint, notchPoints, seamStart } from '../../pattern/seam.ts'
+import { rounded } from '../round.ts'
 
 /** What the page's script is given beside the drawing; mm on the page, y down. */
 export interface ViewData {
@@ -19,6 +20,9 @@ export interface ViewedMark {
   readonly seam?: string
   readonly along?: number
 }
+
+/** As in `pattern/1`: engines differ in the last bits of a sine. */
+const DECIMALS = 6
 
 /** A corner nearer than this to a mark has its name, mm. */
 const SAME_MARK = 0.5
@@ -41,7 +45,14 @@ export function marksOf(piece: Piece, place: (p: Point) => Point): ViewedMark[] 
   const all: readonly Named[] = [...own, ...corners]
   return all.map(({ name, at, ...on }) => {
     const twice = all.filter((other) => other.name === name).length > 1
-    return { piece: piece.id, name: twice && on.seam !== undefined ? `${name}, ${on.seam}` : name, ...place(at), ...on }
+    const { x, y } = place(at)
+    return {
+      piece: piece.id,
+      name: twice && on.seam !== undefined ? `${name}, ${on.seam}` : name,
+      x: rounded(x, DECIMALS),
+      y: rounded(y, DECIMALS),
+      ...(on.seam === undefined || on.along === undefined ? {} : { seam: on.seam, along: rounded(on.along, DECIMALS) }),
+    }
   })
 }
 
