@@ -5,7 +5,6 @@ import { readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { build } from 'tsdown'
 import { thirdPartyLicenses } from './third-party-licenses.mjs'
-import { withoutFonts } from './without-fonts.mjs'
 
 const root = new URL('../', import.meta.url)
 
@@ -14,7 +13,6 @@ const PARTS = {
   yaml: '/node_modules/yaml/',
   zod: '/node_modules/zod/',
   pdfkit: '/node_modules/pdfkit/',
-  svgdom: '/node_modules/svgdom/',
   'svg.js': '/node_modules/@svgdotjs/',
   yargs: '/node_modules/yargs/',
   'cli-progress': '/node_modules/cli-progress/',
@@ -36,8 +34,6 @@ await build({
   deps: { alwaysBundle: [/./], onlyBundle: false },
   // Names stay, so that a trace can be read.
   minify: { compress: true, mangle: false },
-  // svgdom evaluates selectors such as :nth-child(2n); none is ever asked for.
-  inputOptions: { checks: { eval: false } },
   outputOptions: {
     codeSplitting: {
       groups: [
@@ -46,7 +42,7 @@ await build({
       ],
     },
   },
-  plugins: [withoutFonts(), thirdPartyLicenses()],
+  plugins: [thirdPartyLicenses()],
 })
 
 /** The script of the viewing page as one text, which the library carries: a page has nothing to load it from. */

@@ -89,7 +89,7 @@ describe('the pictures', () => {
   })
 
   test('have every line of the steps before, and what is new heavier', () => {
-    const { sections, booklet } = explainedLAMPLIGHTER
+    const { sections, booklet } = explained(LAMPLIGHTER)
     const sleeve = sections.findIndex((section) => section.piece === 'sleeve')
     const wrist = sections[sleeve]?.steps.findIndex((step) => step.title === 'Wrist') as number
     const marks = booklet.sections[sleeve]?.steps[wrist]?.picture?.marks ?? []
@@ -169,9 +169,9 @@ describe('the HTML', () => {
   })
 
   test('is one document that asks for nothing else, with a picture for every step that draws', () => {
-    const { booklet } = explainedLAMPLIGHTER
+    const { booklet } = explained(LAMPLIGHTER)
     const html = writeHtml(booklet)
-    expect(html).toBe(writeHtml(explainedLAMPLIGHTER.booklet))
+    expect(html).toBe(writeHtml(explained(LAMPLIGHTER).booklet))
     expect(html.replaceAll('http://www.w3.org/2000/svg', '')).not.toMatch(
       /https?:|url\(|<script|<link|<img|@import|src=/,
     )

@@ -4,6 +4,7 @@ import { makePattern } from '../../src/pipeline.ts'
 import { writeExplanation } from '../../src/write-explanation.ts'
 import { patternJson } from '../../src/writers/pattern-json.ts'
 import { curvesOf, flattened } from '../reader-curves.ts'
+import { away } from './away.ts'
 import { BODIES, EXAMPLES } from './bodies.ts'
 import { type Drawing, drawnByStudent, type Xy } from './student.ts'
 
@@ -77,18 +78,6 @@ async function deviations(text: string): Promise<{ deviations: Deviation[]; rule
 function farthest(from: readonly (readonly Xy[])[], to: readonly (readonly Xy[])[]): number {
   const points = from.flat()
   return Math.max(...points.map((p) => Math.min(...to.map((line) => away(p, line)))))
-}
-
-function away([x, y]: Xy, line: readonly Xy[]): number {
-  let best = Number.POSITIVE_INFINITY
-  for (let k = 1; k < line.length; k++) {
-    const [[ax, ay], [bx, by]] = [line[k - 1] as Xy, line[k] as Xy]
-    const [dx, dy] = [bx - ax, by - ay]
-    const length = dx * dx + dy * dy
-    const t = length === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / length))
-    best = Math.min(best, Math.hypot(ax + dx * t - x, ay + dy * t - y))
-  }
-  return best
 }
 
 describe('a student who has only the steps', () => {
