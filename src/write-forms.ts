@@ -16,7 +16,7 @@ import { lengthLabel } from './sheets/length-label.ts'
 import { type MeasureOnSheet, measuringSheet } from './sheets/measuring-sheet.ts'
 import type { Paper } from './sheets/papers.ts'
 import type { SheetInfo } from './sheets/scene.ts'
-import { usualPaper, type WrittenFile } from './write-pattern.ts'
+import { remarksOf, usualPaper, type WrittenFile } from './write-pattern.ts'
 import { writePdf } from './writers/pdf.ts'
 import { writeSvg } from './writers/svg.ts'
 
@@ -25,7 +25,7 @@ export interface FormOptions {
   /** Whose sheets they are; blank ones when absent. Not everything need be measured. */
   readonly performer?: Performer
   /** The performer's pattern, whose outlines the fitting sheet shows; a standard body's when absent. */
-  readonly made?: Pick<MadePattern, 'pattern' | 'version'>
+  readonly made?: MadePattern
   /** `pdf`: a file for each sheet and paper; `svg`: one for each page of it. */
   readonly formats: readonly FormFormat[]
   /** a4 when absent, letter for a performer in inches. */
@@ -213,7 +213,8 @@ function fittingContent(performer: Performer | undefined, made: FormOptions['mad
     ? 'Small outlines of the pattern, stitching lines without allowances: to write on, not to measure.'
     : 'Small outlines of a standard body’s pattern, stitching lines without allowances: to write on, not to measure.'
   const version = made === undefined ? {} : { version: made.version }
-  return { info: infoOf(performer, made?.version ?? 'standard body'), pattern, outlines, ...version }
+  const remarks = made === undefined ? {} : remarksOf(made, made.versions.length - 1)
+  return { info: { ...infoOf(performer, made?.version ?? 'standard body'), ...remarks }, pattern, outlines, ...version }
 }
 
 /** The pattern of the standard body. Throws should it ever not draft, which a test would have seen. */

@@ -17,7 +17,7 @@ export function curve(knots: Knots, closed = false): Path {
 }
 
 /** The line and its mirror image across the middle of the body. */
-export function both(knots: Knots): Path[] {
+function both(knots: Knots): Path[] {
   const one = curve(knots)
   return [one, movePath(one, mirrorX())]
 }

@@ -98,6 +98,7 @@ function head({ info, version, outlines }: FittingSheetContent, width: number): 
     blank(1),
     beside(ticks, [0, half]),
     words('outlines', outlines, width),
+    ...(info.remarks ?? []).map((remark, k) => words(`remark ${k + 1}`, `Of this version: ${remark}.`, width)),
   ])
 }
 

@@ -55,7 +55,7 @@ export function item(id: string, sign: string, text: string, width: number): Blo
 }
 
 /** Something to be filled in: small words over a line, with what is known written on it. */
-export function field(id: string, label: string, width: number, value?: string): Block {
+function field(id: string, label: string, width: number, value?: string): Block {
   const size = fittingSize(label, TEXT.smallest, width)
   const known = value === undefined ? [] : [written(`${id} value`, value, TEXT.body, 0.5, -FIELD + 2.4, width - 1)]
   return {

@@ -54,6 +54,18 @@ describe('scye form', () => {
     expect(fitting.join('\n')).toMatch(/provisional: on a stand-in or a form/)
   })
 
+  test('what must be said of earlier fittings is said on the fitting sheet', async () => {
+    const folder = temporaryFolder()
+    const text = readFileSync(lamplighter, 'utf8').replace(
+      '    mock-up: 1\n',
+      '    mock-up: 1\n    provisional: stand-in\n',
+    )
+    writeFileSync(join(folder, 'pilot.yaml'), text)
+    await form(folder, join(folder, 'pilot.yaml'))
+    const fitting = readPdf(bytes(folder, 'fitting-sheet-letter.pdf')).flatMap((page) => page.texts.map((t) => t.text))
+    expect(fitting).toContain('Of this version: provisional: first fitting, on stand-in.')
+  })
+
   test('left and right apart are printed in their own boxes', async () => {
     const folder = temporaryFolder()
     const text = readFileSync(lamplighter, 'utf8').replace(

@@ -85,8 +85,16 @@ describe.each(PAPERS)('on %s', (name) => {
       const on = outlines.filter((marks) => marks.some((mark) => mark.id.startsWith(`${piece} `)))
       expect(on, piece).toHaveLength(1)
     }
-    const words = textOf(fitting)
-    for (const mark of ['shoulder notch', 'front notch', 'back notch']) expect(words).toContain(mark)
+    const marks = fitting.pages.flat()
+    const notches = marks.filter((mark) => mark.kind === 'notch')
+    // Two on each half of the bodice, four on each sleeve.
+    expect(notches).toHaveLength(4 * 2 + 2 * 4)
+    for (const { id } of notches) {
+      const [, piece = '', notch = ''] = /^(bodice front|bodice back \S+|sleeve \S+) (.+?)(?: left| right)?$/.exec(id) ?? []
+      const named = marks.filter((mark) => mark.type === 'text' && mark.text === notch && mark.id.startsWith(piece))
+      const there = notches.filter((mark) => mark.id.startsWith(`${piece} ${notch}`))
+      expect(named, id).toHaveLength(there.length)
+    }
   })
 })
 
