@@ -152,7 +152,7 @@ export { type Advice, type AdviceOptions, adviceFor } from './fitting/advice/adv
 
 export type { Check, CheckContext, Found, WrittenCorrection } from './checks/check.ts'
 export { CHECKS, runChecks } from './checks/checks.ts'
-export { type CheckDefinition, defineCheck } from './checks/define-check.ts'
+export { type CheckDefinition, defineCheck, type FoundAs } from './checks/define-check.ts'
 export type { MovementRow } from './checks/movement.ts'
 export { presentMeasures } from './checks/present-measures.ts'
 export type { ReachForward } from './checks/reach-forward.ts'

@@ -15,6 +15,7 @@ import { PAGE_SCRIPT } from './writers/view-page/page-script.ts'
 import { seamWords } from './writers/view-page/seam-words.ts'
 import { marksOf } from './writers/view-page/view-data.ts'
 
+/** What a page to look at the pattern in says besides the pattern. */
 export interface ViewPageOptions {
   /** Said in the head of the page, ISO 8601. */
   readonly date: string
@@ -22,12 +23,17 @@ export interface ViewPageOptions {
 
 /** What `scye view --json` prints. Fields may be added, never renamed. */
 export interface ViewJson {
+  /** Name of the contract. */
   readonly scyewright: 'view/1'
+  /** A role or a code, not a legal name. */
   readonly performer: string
+  /** Name of the production. */
   readonly production?: string
   /** Labels of the versions on the page, the draft first. */
   readonly versions: readonly string[]
+  /** What the draft, the fittings and the checks noticed, errors first. */
   readonly findings: readonly Finding[]
+  /** Names of the files that were written. */
   readonly files: readonly string[]
 }
 

@@ -138,7 +138,7 @@ const TYPES = [
   'SlipMove JoinDifference MovePeak PieceComparison PieceParts SeamMove SeamPlace Half VersionComparison',
   'Advice AdviceCause AdviceEntry AdviceOptions AdvicePlace',
   'CorrectionDefinition StrictSettings SeamLine SeamName ShiftLineRequest ShiftStation',
-  'Check CheckContext CheckDefinition Found WrittenCorrection MovementRow ReachForward Report ReportMeasure ReportOptions WalkedJoin WalkedSpan',
+  'Check CheckContext CheckDefinition Found FoundAs WrittenCorrection MovementRow ReachForward Report ReportMeasure ReportOptions WalkedJoin WalkedSpan',
   'ComparedPiece DrawingOptions DrawnMove Estimate Segment',
   'FillMark LayOutOptions Mark MarkKind Paper PieceDrawing PlacedDrawing Scene SheetInfo StrokeMark TextMark',
   'TileOptions TilePage TileSet SquareMeasured',

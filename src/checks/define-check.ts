@@ -1,5 +1,11 @@
 import type { Check, CheckContext, Found } from './check.ts'
 
+/** A finding with one of these codes. */
+export interface FoundAs<Code extends string> extends Found {
+  /** Stable, kebab-case, for other people's programs. */
+  readonly code: Code
+}
+
 /** A check before it goes into a list: its findings have no codes but those it names. */
 export interface CheckDefinition<Code extends string> {
   /** Unique among the checks, in the words of the report. */
@@ -11,7 +17,7 @@ export interface CheckDefinition<Code extends string> {
   /** Codes of the draft's own findings that it says in their place. */
   readonly replaces?: readonly string[]
   /** What it finds on a pattern; nothing where all is well. It never throws and never changes anything. */
-  readonly run: (context: CheckContext) => readonly (Found & { readonly code: NoInfer<Code> })[]
+  readonly run: (context: CheckContext) => readonly FoundAs<NoInfer<Code>>[]
 }
 
 /**

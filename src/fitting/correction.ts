@@ -61,7 +61,18 @@ type CommonKey = 'do' | 'side' | 'seen' | 'voided'
 /** A schema that takes no key but its own. */
 export type StrictSettings = z.ZodObject<z.core.$ZodLooseShape, z.core.$strict>
 
-type Key<Schema extends StrictSettings> = keyof z.output<Schema> & string
+type Key<Schema extends StrictSettings> = keyof Schema['shape'] & string
+
+/** True for a schema that takes keys it does not name: the bare types of strict and loose ones fit each other. */
+type TakesMore<Output> = string extends keyof Output ? (Output extends Record<string, never> ? false : true) : false
+
+/** The schema where it can be one of settings, else never. */
+type Usable<Schema extends StrictSettings> = [Key<Schema> & CommonKey, TakesMore<z.output<Schema>>] extends [
+  never,
+  false,
+]
+  ? Schema
+  : never
 
 /** One setting, or up to three that have one default together. */
 type KeysOf<K extends string> = K | `${K}, ${K}` | `${K}, ${K}, ${K}`
@@ -75,7 +86,7 @@ export type CorrectionDefinition<Schema extends StrictSettings> = Omit<
   'settings' | 'defaults'
 > & {
   /** The schema of the settings for a file's unit: `z.strictObject({ by: read.positiveLength() })`. */
-  readonly settings: (read: Readers) => Key<Schema> & CommonKey extends never ? Schema : never
+  readonly settings: (read: Readers) => Usable<Schema>
   /** What the settings that may be left out stand for. */
   readonly defaults: readonly SettingDefault<KeysOf<Key<Schema>>>[]
 }

@@ -30,12 +30,13 @@ export async function writeSvg(scene: Scene, options: SvgOptions): Promise<strin
   const { SVG, withWindow } = await import('@svgdotjs/svg.js')
   let text = ''
   withWindow(svgWindow() as never, () => {
-    text = draw(SVG(), scene, options)
+    text = drawSvg(SVG(), scene, options)
   })
   return text
 }
 
-function draw(svg: Svg, scene: Scene, options: SvgOptions): string {
+/** What `writeSvg` does with a document of svg.js: draws the scene into it; the text of the whole. */
+export function drawSvg(svg: Svg, scene: Scene, options: SvgOptions): string {
   const id = idMaker()
   const width = rounded(scene.width, DECIMALS)
   const height = rounded(scene.height, DECIMALS)
