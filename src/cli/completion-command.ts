@@ -13,11 +13,15 @@ const SCRIPTS: Readonly<Record<string, (table: CompletionTable) => string>> = {
 }
 
 /** `scye completion`: the script of a shell, made of the same table as help and parsing. */
-export function completionCommand(typed: Typed, commands: readonly Command[], terminal: Terminal): Status {
+export async function completionCommand(
+  typed: Typed,
+  commands: readonly Command[],
+  terminal: Terminal,
+): Promise<Status> {
   const name = String(typed.shell)
   const script = SCRIPTS[name]
   if (script) {
-    terminal.out(script(completionTable(commands)))
+    terminal.out(script(await Promise.all(commands.map(completedCommand))))
     return 0
   }
   const shells = Object.keys(SCRIPTS)
@@ -31,13 +35,14 @@ export function completionCommand(typed: Typed, commands: readonly Command[], te
   return reportProblems([problem], { json: false, written: false }, () => undefined, terminal)
 }
 
-function completionTable(commands: readonly Command[]): CompletionTable {
-  return commands.map(({ name, about, words, options }) => ({
+async function completedCommand({ name, about, words, options, moreOptions }: Command) {
+  const all = { ...options, ...(await moreOptions?.()) }
+  return {
     name,
     about,
     word: values(Object.values(words)[0]?.complete),
     options: [
-      ...Object.entries(options).map(([option, { alias, describe, type, complete }]) => ({
+      ...Object.entries(all).map(([option, { alias, describe, type, complete }]) => ({
         name: option,
         ...(typeof alias === 'string' ? { short: alias } : {}),
         about: describe ?? '',
@@ -45,7 +50,7 @@ function completionTable(commands: readonly Command[]): CompletionTable {
       })),
       { name: 'help', about: 'show help' },
     ],
-  }))
+  }
 }
 
 function values(complete: Completion | undefined): 'file' | 'folder' | readonly string[] {
