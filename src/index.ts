@@ -156,6 +156,7 @@ export {
   type TileSet,
 } from './sheets/lay-out-tiles.ts'
 export { onePage } from './sheets/one-page.ts'
+export type { PaperPages } from './sheets/paper-pages.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
 export { parseSquareMeasured, type SquareMeasured } from './sheets/printer-error.ts'
 export { layOutForProjector } from './sheets/projector-sheet.ts'

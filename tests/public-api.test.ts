@@ -124,7 +124,7 @@ const TYPES = [
   'ComparedPiece DrawnMove',
   'FillMark LayOutOptions Mark MarkKind Paper PieceDrawing PlacedDrawing Scene SheetInfo StrokeMark TextMark',
   'TileOptions TilePage TileSet SquareMeasured',
-  'CastEntry CastIndexOptions DxfOptions',
+  'CastEntry CastIndexOptions DxfOptions PaperPages',
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
   'ComparisonJson ComparisonOptions WrittenComparison',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
