@@ -1,16 +1,18 @@
 // The library as it is written, its dependencies left to whoever installs it, and the command line with everything it needs
 // in few files, since looking for hundreds of modules takes longer than drafting.
 // tsdown's command warns about Node 20 on every run; the function it calls does not, and Node 20 is what we promise.
+import { readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
 import { build } from 'tsdown'
 import { thirdPartyLicenses } from './third-party-licenses.mjs'
-import { withoutFonts } from './without-fonts.mjs'
+
+const root = new URL('../', import.meta.url)
 
 /** Parts of the bundle by their names, so that what a command loads can be seen. */
 const PARTS = {
   yaml: '/node_modules/yaml/',
   zod: '/node_modules/zod/',
   pdfkit: '/node_modules/pdfkit/',
-  svgdom: '/node_modules/svgdom/',
   'svg.js': '/node_modules/@svgdotjs/',
   yargs: '/node_modules/yargs/',
   'cli-progress': '/node_modules/cli-progress/',
@@ -22,6 +24,7 @@ const common = {
   target: 'node20',
   logLevel: process.argv.includes('--quiet') ? 'error' : 'info',
 }
+await buildPageScript()
 await build({ ...common, entry: { index: 'src/index.ts' }, dts: true, clean: true })
 await build({
   ...common,
@@ -31,8 +34,6 @@ await build({
   deps: { alwaysBundle: [/./], onlyBundle: false },
   // Names stay, so that a trace can be read.
   minify: { compress: true, mangle: false },
-  // svgdom evaluates selectors such as :nth-child(2n); none is ever asked for.
-  inputOptions: { checks: { eval: false } },
   outputOptions: {
     codeSplitting: {
       groups: [
@@ -41,5 +42,29 @@ await build({
       ],
     },
   },
-  plugins: [withoutFonts(), thirdPartyLicenses()],
+  plugins: [thirdPartyLicenses()],
 })
+
+/** The script of the viewing page as one text, which the library carries: a page has nothing to load it from. */
+async function buildPageScript() {
+  const folder = fileURLToPath(new URL('node_modules/.cache/scyewright-page/', root))
+  await build({
+    config: false,
+    cwd: fileURLToPath(root),
+    entry: { view: 'src/writers/view-page/browser/view.ts' },
+    format: 'iife',
+    platform: 'browser',
+    target: 'es2022',
+    tsconfig: 'src/writers/view-page/browser/tsconfig.json',
+    minify: true,
+    dts: false,
+    outDir: folder,
+    logLevel: 'error',
+  })
+  const script = readFileSync(`${folder}view.iife.js`, 'utf8').trim()
+  rmSync(folder, { recursive: true, force: true })
+  const file = new URL('src/writers/view-page/page-script.ts', root)
+  const text = `// Made by npm run build from the files in browser/.\n/** The script of the viewing page. */\nexport const PAGE_SCRIPT = ${JSON.stringify(script)}\n`
+  // Left alone where nothing has changed, so that a build does not look like a change.
+  if (readFileSync(file, 'utf8') !== text) writeFileSync(file, text)
+}

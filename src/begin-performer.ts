@@ -28,7 +28,7 @@ const REMARK = 34
 /**
  * A performer file to be filled in: every measure there is with how to take it, draft choices and allowances with what
  * holds without them, and a fitting as an example. Once the required measures are written in it can be drafted; the
- * text ends with the blank list of fittings, and with a line break.
+ * text ends with the blank list of fittings and an example of one, and with a line break.
  */
 export function beginPerformer({ performer, units, schema, taken }: BeginOptions): string {
   const production = taken?.production

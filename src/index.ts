@@ -5,6 +5,7 @@
 export { formatLength } from './base/format-length.ts'
 export { parseLength } from './base/lengths.ts'
 export { nearestName } from './base/names.ts'
+export { printable } from './base/printable.ts'
 export type { Finding, Place, Problem, Remedy, Severity } from './base/problem.ts'
 export { type Failure, failure, type Result, type Success, success } from './base/result.ts'
 export type { BodySide } from './base/side.ts'
@@ -12,16 +13,21 @@ export { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
 
 // Read: a performer file becomes measures, choices, allowances and fittings.
 
-export type { CorrectionReaders, Readers } from './base/readers.ts'
+export { addCorrection, type NewCorrection, type RecordedText, voidCorrection } from './add-correction.ts'
+export type { JsonForm } from './base/json-forms.ts'
+export type { JsonSchema } from './base/json-schema.ts'
+export { type CorrectionReaders, makeReaders, type Reader, type Readers, type Written } from './base/readers.ts'
+export type { Tree } from './base/yaml-document.ts'
 export { type BeginOptions, beginPerformer } from './begin-performer.ts'
 export { correctionReaders, readersOf } from './fitting/corrections.ts'
 export type { Performer } from './performer.ts'
-export { readPerformer } from './performer-file.ts'
+export { type ReadingOptions, readPerformer } from './performer-file.ts'
+export { performerJsonSchema } from './performer-json-schema.ts'
 export { readTakenChoices, type TakenChoices } from './taken-choices.ts'
 
 // Body: the measures there are; what nobody took is estimated, and says so.
 
-export { BEFORE_MEASURING, BODY_POINTS } from './body/before-measuring.ts'
+export { BEFORE_MEASURING, BODY_POINTS, type BodyPoint } from './body/before-measuring.ts'
 export { type Body, type BodyHalf, type Measure, measureOf } from './body/body.ts'
 export { type CompletedBody, completeBody } from './body/complete-body.ts'
 export type { GivenMeasures } from './body/given.ts'
@@ -48,6 +54,7 @@ export { draftPattern } from './drafting/draft-pattern.ts'
 
 // The pattern: pieces of seams of paths, and the joins that sew them; readonly data, measured on the stitching lines.
 
+export type { Box } from './geometry/bounds.ts'
 export type { Cubic } from './geometry/cubic.ts'
 export type { Path } from './geometry/path.ts'
 export type { Point } from './geometry/point.ts'
@@ -58,7 +65,7 @@ export type { Dart, Landmark, Line, Notch, Piece, Seam, Side } from './pattern/p
 export { landmarkPoint, notchPoints, pieceOf, pointOnSeam, seamLength, seamOf } from './pattern/seam.ts'
 export type { JoinLengths } from './pattern/sewn-line.ts'
 
-// Fit: the fittings replayed on the draft, and the slip that says what was done; own corrections from the same parts.
+// Fit: the fittings replayed on the draft, what became of every place, and the slip that says what was done.
 
 export type { AllowanceRow } from './fitting/budget.ts'
 export type { FigureChange, JoinChange, SeamChange } from './fitting/changes.ts'
@@ -70,12 +77,43 @@ export {
   type SeamMove,
   type VersionComparison,
 } from './fitting/compare-versions.ts'
+export { type OfferedOptions, offeredDarts, offeredPlaces, offeredSeams } from './fitting/offered-places.ts'
+export type { Half, SeamPlace } from './fitting/position.ts'
+export {
+  type Gone,
+  IDENTITY,
+  isGone,
+  type Moved,
+  type PiecePoint,
+  type PositionMap,
+  type SeamPosition,
+} from './fitting/position-map.ts'
+export { readPlaceWords } from './fitting/read-place-words.ts'
+export type { CorrectionRecord, CorrectionSide, FittingRecord } from './fitting/record.ts'
+export {
+  type PatternVersion,
+  type Replayed,
+  type ReplayOptions,
+  replay,
+  type TruedInFitting,
+} from './fitting/replay.ts'
+export { sayPlace } from './fitting/resolve-place.ts'
+export { type SettingKind, settingKinds } from './fitting/setting-kinds.ts'
+export type { SlipEntry, SlipMove } from './fitting/slip.ts'
+export { type SlipHead, slipText } from './fitting/slip-text.ts'
+export { type TruedEdge, type TruedSeams, type TrueOptions, trueSeams } from './fitting/true-seams.ts'
+export { versionUnder } from './fitting/version-under.ts'
+
+// Corrections, the trade's and own ones: defined, and compiled to pattern operations that run one after the other.
+
 export {
   type Correction,
   type CorrectionContext,
+  type CorrectionDefinition,
   defineCorrection,
   type SettingDefault,
   type SlipWords,
+  type StrictSettings,
 } from './fitting/correction.ts'
 export { CORRECTIONS } from './fitting/corrections.ts'
 export {
@@ -88,25 +126,6 @@ export {
   type SeamMoved,
   unchanged,
 } from './fitting/operation.ts'
-export type { SeamPlace } from './fitting/position.ts'
-export {
-  type Gone,
-  IDENTITY,
-  isGone,
-  type Moved,
-  type PiecePoint,
-  type PositionMap,
-  type SeamPosition,
-} from './fitting/position-map.ts'
-export type { CorrectionRecord, CorrectionSide, FittingRecord } from './fitting/record.ts'
-export {
-  type PatternVersion,
-  type Replayed,
-  type ReplayOptions,
-  replay,
-  type TruedInFitting,
-} from './fitting/replay.ts'
-export { sayPlace } from './fitting/resolve-place.ts'
 
 // The pattern operations that corrections are made of: move a line, cut and spread or turn, darts, marks, the cap.
 
@@ -115,16 +134,14 @@ export type { SeamPoint } from './fitting/outline-places.ts'
 export { type ReMarkOptions, reMark } from './fitting/re-mark.ts'
 export { type ResolveCapOptions, resolveCap } from './fitting/resolve-cap.ts'
 export { type RotateDartOptions, rotateDart } from './fitting/rotate-dart.ts'
+export { type SeamLine, type SeamName, seamLines } from './fitting/seam-names.ts'
 export { type SetDartOptions, setDart } from './fitting/set-dart.ts'
+export { type ShiftLineRequest, type ShiftStation, shiftLine } from './fitting/shift-line.ts'
 export type { Anchor, Station } from './fitting/shift-profile.ts'
 export { type ShiftSeamOptions, shiftSeam } from './fitting/shift-seam.ts'
 export { type SlideDartOptions, slideDart } from './fitting/slide-dart.ts'
-export type { SlipEntry, SlipMove } from './fitting/slip.ts'
-export { type SlipHead, slipText } from './fitting/slip-text.ts'
 export { splitSides } from './fitting/split-sides.ts'
 export { type SpreadOptions, spread } from './fitting/spread.ts'
-export { type TruedEdge, type TruedSeams, type TrueOptions, trueSeams } from './fitting/true-seams.ts'
-export { versionUnder } from './fitting/version-under.ts'
 
 // Advise: from what is seen on the body to the corrections to try.
 
@@ -135,6 +152,7 @@ export { type Advice, type AdviceOptions, adviceFor } from './fitting/advice/adv
 
 export type { Check, CheckContext, Found, WrittenCorrection } from './checks/check.ts'
 export { CHECKS, runChecks } from './checks/checks.ts'
+export { type CheckDefinition, defineCheck, type FoundAs } from './checks/define-check.ts'
 export type { MovementRow } from './checks/movement.ts'
 export { presentMeasures } from './checks/present-measures.ts'
 export type { ReachForward } from './checks/reach-forward.ts'
@@ -144,6 +162,8 @@ export type { WalkedJoin, WalkedSpan } from './checks/walk-join.ts'
 // Lay out: pieces become a scene of marks, a scene becomes pages.
 
 export { mirrorPairs } from './sheets/cut-pieces.ts'
+export type { Estimate } from './sheets/estimate-words.ts'
+export type { Segment } from './sheets/ink.ts'
 export { type LayOutOptions, layOut } from './sheets/lay-out.ts'
 export { type ComparedPiece, type DrawnMove, layOutComparison } from './sheets/lay-out-comparison.ts'
 export {
@@ -158,6 +178,7 @@ export {
 export { onePage } from './sheets/one-page.ts'
 export type { PaperPages } from './sheets/paper-pages.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
+export type { DrawingOptions } from './sheets/piece-drawings.ts'
 export { parseSquareMeasured, type SquareMeasured } from './sheets/printer-error.ts'
 export { layOutForProjector } from './sheets/projector-sheet.ts'
 export type {
@@ -192,13 +213,33 @@ export { thumbnail } from './writers/thumbnail.ts'
 
 // All of it: the main path on one page, and its files.
 
+export type { ExplanationJson, SectionJson, StepJson } from './explain/explanation-json.ts'
+export type { Chord, Direction, Placing, Run, SaidNumber, StepLine } from './explain/step.ts'
 export { type MadePattern, type MakeOptions, makePattern } from './pipeline.ts'
 export {
   type ComparisonJson,
   type ComparisonOptions,
   type WrittenComparison,
   writeComparison,
+  writePreview,
 } from './write-comparison.ts'
+export {
+  EXPLANATION_FORMATS,
+  type ExplanationFormat,
+  type ExplanationOptions,
+  type WrittenExplanation,
+  writeExplanation,
+} from './write-explanation.ts'
+export {
+  FORM_FORMATS,
+  type FormFormat,
+  type FormJson,
+  type FormMeasure,
+  type FormOptions,
+  type FormSheet,
+  type WrittenForms,
+  writeForms,
+} from './write-forms.ts'
 export {
   FORMATS,
   type Format,
@@ -207,3 +248,4 @@ export {
   type WrittenPattern,
   writePattern,
 } from './write-pattern.ts'
+export { type ViewJson, type ViewPageOptions, writeViewPage } from './write-view-page.ts'

@@ -1,15 +1,17 @@
-import { z } from 'zod'
-import { parseUnit } from './base/lengths.ts'
+import * as z from 'zod'
+import { parseUnit, UNIT_WORD_LIST } from './base/lengths.ts'
+import { wordsPattern } from './base/name-pattern.ts'
 import type { Problem } from './base/problem.ts'
 import { type CorrectionReaders, makeReaders, type Readers } from './base/readers.ts'
-import { readingProblems } from './base/reading-problems.ts'
+import { readingProblems, withoutEchoes } from './base/reading-problems.ts'
 import { failure, type Result, success } from './base/result.ts'
-import type { LengthUnit } from './base/units.ts'
-import { readYaml, type Tree, type YamlDocument } from './base/yaml-document.ts'
+import { sayable } from './base/sayable.ts'
+import { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
+import { readYamlParts, type Tree, type YamlDocument } from './base/yaml-document.ts'
 import { measureProblem, measuresSchema, withoutBlanks } from './body/read-measures.ts'
 import { MOCK_UP_ALLOWANCES, type MockUpAllowances } from './drafting/allowances.ts'
 import { choicesSchema, readChoices } from './drafting/read-choices.ts'
-import { fittingPlace, fittingsSchema, readFittings, settingsProblems } from './fitting/read-fittings.ts'
+import { fittingPlace, fittingsSchema, labelProblems, readFittings, settingsProblems } from './fitting/read-fittings.ts'
 import type { Performer } from './performer.ts'
 
 /** What an allowance can be given for: every seam, both halves at once, or whatever is not named. */
@@ -31,19 +33,32 @@ export const ALLOWANCE_NAMES = [
   'wrist',
 ] as const
 
+/** What is asked of a performer file. */
+export interface ReadingOptions {
+  /** Takes a file whose performer is yet to be measured: no measure is required. It cannot be drafted. */
+  readonly unmeasured?: boolean
+}
+
 /**
  * The schema of a whole performer file written in `read.unit`, keys in their normal spelling (`normaliseName`). The
  * settings of corrections are not among it: they are read by the corrections' own schemas.
  */
-export function performerSchema(read: Readers, corrections: CorrectionReaders) {
-  const unit = read.parsed<LengthUnit>('in, cm or mm', readUnit)
+export function performerSchema(
+  read: Readers,
+  corrections: CorrectionReaders,
+  { unmeasured = false }: ReadingOptions = {},
+) {
+  const unit = read.parsed<LengthUnit>('in, cm or mm', readUnit, () => [
+    { enum: LENGTH_UNITS },
+    { type: 'string', pattern: wordsPattern(UNIT_WORD_LIST) },
+  ])
   const allowance = allowanceSchema(read)
   return z.strictObject({
-    performer: read.text(),
+    performer: read.text().describe('a role or a code, not a legal name'),
     production: read.text().optional(),
-    units: unit,
+    units: unit.describe('in, cm or mm: for the numbers without a unit of their own'),
     measured: read.date().optional(),
-    body: measuresSchema(read),
+    body: measuresSchema(read, unmeasured),
     draft: choicesSchema(read).optional(),
     'mock up': z.strictObject({ allowance: allowance.optional() }).optional(),
     'mock ups': z
@@ -61,26 +76,43 @@ export function performerSchema(read: Readers, corrections: CorrectionReaders) {
  * `completeBody`'s to say). Fails with every problem of the file at once, in the order of the file, each with file,
  * line, column and field. `file` is only a name for them.
  */
-export function readPerformer(text: string, file: string, corrections: CorrectionReaders): Result<Performer> {
-  const yaml = readYaml(text, file)
-  if (!yaml.ok) return yaml
-  const document = yaml.value
-  if (!isSection(document.tree)) return failure(notAPerformer(document))
+export function readPerformer(
+  text: string,
+  file: string,
+  corrections: CorrectionReaders,
+  options: ReadingOptions = {},
+): Result<Performer> {
+  const yaml = readYamlParts(text, file)
+  if (!yaml.ok) return failure(...yaml.problems.map(sayable))
+  const { document, problems: unread } = yaml.value
+  if (!isSection(document.tree))
+    return failure(...(unread.length > 0 ? unread.map(sayable) : [notAPerformer(document)]))
   const { tree } = document
   const written = tree.units
   const unit = typeof written === 'string' ? parseUnit(written) : undefined
   const read = makeReaders(unit ?? 'mm')
-  const schema = performerSchema(read, corrections)
+  const schema = performerSchema(read, corrections, options)
   // A measure or a choice left blank was not taken or not made.
   const blank = (name: 'body' | 'draft') =>
     tree[name] === undefined ? {} : { [name]: withoutBlanks(tree[name]) ?? {} }
-  const parsed = schema.safeParse({ ...filledIn(tree), ...blank('body'), ...blank('draft') })
+  const parsed = schema.safeParse({
+    ...(options.unmeasured ? { body: {} } : {}),
+    ...filledIn(tree),
+    ...blank('body'),
+    ...blank('draft'),
+  })
   const problems = [
+    ...unread,
     ...(parsed.success ? [] : readingProblems(parsed.error.issues, schema, document, [])),
+    ...labelProblems(document),
     ...settingsProblems(document, read, corrections),
   ]
   if (!parsed.success || problems.length > 0)
-    return failure(...problems.map((p) => inItsWords(p, document)).sort(byPlace))
+    return failure(
+      ...withoutEchoes(problems)
+        .map((p) => sayable(inItsWords(p, document)))
+        .sort(byPlace),
+    )
   const { data } = parsed
   return success({
     performer: data.performer,

@@ -46,7 +46,11 @@ export interface MadePattern {
   readonly report: Report
 }
 
-/** The main path: read → complete the body → draft → replay the fittings and true them → check → report. */
+/**
+ * The main path: read → complete the body → draft → replay the fittings and true them → check → report. `text` is a
+ * performer file, `file` only its name for problems. Fails with every problem of the stage that could not go on, each
+ * with its line and column and worded in the file's unit; what a draper should look at is in the report.
+ */
 export function makePattern(text: string, file: string, options: MakeOptions = {}): Result<MadePattern> {
   const { corrections = CORRECTIONS, checks = CHECKS, raw = false } = options
   const read = readPerformer(text, file, readersOf(corrections))

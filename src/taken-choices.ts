@@ -17,11 +17,11 @@ export interface TakenChoices {
   /** The production's name, as it was written. */
   readonly production?: string
   /** Keys in their normal spelling; a length without a unit has its file's where the new file is in another. */
-  readonly draft: Section
+  readonly draft: Readonly<Record<string, Tree>>
   /** Seam allowances of every mock-up. */
   readonly allowance?: Tree
   /** Those of single mock-ups, by number. */
-  readonly mockUps: Section
+  readonly mockUps: Readonly<Record<string, Tree>>
   /** Sections that are that body's own, and stay there. */
   readonly left: readonly string[]
 }

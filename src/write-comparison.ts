@@ -13,6 +13,7 @@ import type { PatternVersion } from './fitting/replay.ts'
 import type { MadePattern } from './pipeline.ts'
 import { layOutComparison } from './sheets/lay-out-comparison.ts'
 import { remarksOf, type WrittenFile } from './write-pattern.ts'
+import type { JsonPoint } from './writers/pattern-json.ts'
 import { rounded } from './writers/round.ts'
 import { writeSvg } from './writers/svg.ts'
 
@@ -25,9 +26,6 @@ export interface ComparisonOptions {
   /** Printed on the sheet, ISO 8601. */
   readonly date: string
 }
-
-/** x and y, mm, y up. */
-type Xy = readonly [number, number]
 
 /** The contract `compare/1`; mm, to a millionth. Fields may be added, never renamed. */
 export interface ComparisonJson {
@@ -50,9 +48,9 @@ export interface ComparisonJson {
     /** Where it moved most, stretch by stretch. */
     readonly peaks: readonly (Omit<MovePeak, 'from' | 'to'> & {
       /** The point as it was. */
-      readonly from: Xy
+      readonly from: JsonPoint
       /** The point as it is. */
-      readonly to: Xy
+      readonly to: JsonPoint
     })[]
   })[]
   /** What became of each piece. */
@@ -87,20 +85,15 @@ export async function writeComparison(
   if (!found.ok) return found
   const [earlier, later] = found.value as [PatternVersion, PatternVersion]
   const comparison = compareVersions(earlier, later)
-  const { performer, production, units } = made.performer
+  const { performer, production } = made.performer
   const known = production === undefined ? {} : { production }
-  const version = `before: ${comparison.from}, after: ${comparison.to}`
-  const scene = layOutComparison(comparedPieces(comparison), {
-    performer,
-    ...known,
-    version,
-    date: options.date.slice(0, 10),
-    units,
-    ...remarksOf(made, Math.max(...[earlier, later].map((one) => made.versions.indexOf(one)))),
-  })
-  const title = [performer, production, `${comparison.from} and ${comparison.to}`].filter((part) => part).join(' · ')
-  const description = `Two versions laid over each other at true scale, ${version}`
-  const files = [{ name: 'compare.svg', content: await writeSvg(scene, { title, description }) }]
+  const fittings = Math.max(...[earlier, later].map((one) => made.versions.indexOf(one)))
+  const files = [
+    {
+      name: 'compare.svg',
+      content: await overlay(made, comparison, comparedPieces(comparison), fittings, options.date),
+    },
+  ]
   const document: ComparisonJson = {
     scyewright: 'compare/1',
     performer,
@@ -115,6 +108,48 @@ export async function writeComparison(
     files: files.map((file) => file.name),
   }
   return success({ comparison, document, files })
+}
+
+/**
+ * One performer's pattern before and after a change of the file, such as a correction recorded, laid over each other as
+ * `preview.svg`: the pieces that changed, or all of them where none did.
+ */
+export async function writePreview(
+  before: MadePattern,
+  after: MadePattern,
+  { date, change }: { readonly date: string; readonly change: string },
+): Promise<WrittenFile> {
+  const pattern = (made: MadePattern, label: string) => ({
+    ...(made.versions[made.versions.length - 1] as PatternVersion),
+    label,
+  })
+  const comparison = compareVersions(pattern(before, 'as it was'), pattern(after, change))
+  const pieces = comparedPieces(comparison)
+  const changed = pieces.filter(({ before: was, after: is }) => JSON.stringify(was) !== JSON.stringify(is))
+  const shown = changed.length > 0 ? changed : pieces
+  return { name: 'preview.svg', content: await overlay(after, comparison, shown, after.versions.length - 1, date) }
+}
+
+/** The sheet with two versions of pieces over each other; remarks are those of the first so many fittings. */
+function overlay(
+  made: MadePattern,
+  { from, to }: VersionComparison,
+  pieces: ReturnType<typeof comparedPieces>,
+  fittings: number,
+  date: string,
+): Promise<string> {
+  const { performer, production, units } = made.performer
+  const version = `before: ${from}, after: ${to}`
+  const scene = layOutComparison(pieces, {
+    performer,
+    ...(production === undefined ? {} : { production }),
+    version,
+    date: date.slice(0, 10),
+    units,
+    ...remarksOf(made, fittings),
+  })
+  const title = [performer, production, `${from} and ${to}`].filter((part) => part).join(' · ')
+  return writeSvg(scene, { title, description: `Two versions laid over each other at true scale, ${version}` })
 }
 
 /** `none` is the draft; else the version after the fitting of this label. */

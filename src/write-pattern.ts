@@ -145,7 +145,8 @@ export function remarksOf(made: MadePattern, fittings: number): { readonly remar
   return remarks.length === 0 ? {} : { remarks }
 }
 
-function usualPaper(units: LengthUnit): Paper {
+/** The paper that is in the printer where these units are used. */
+export function usualPaper(units: LengthUnit): Paper {
   const paper = parsePaper(units === 'in' ? 'letter' : 'a4')
   if (!paper.ok) throw new Error('the usual paper is not known')
   return paper.value

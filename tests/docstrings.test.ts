@@ -45,7 +45,7 @@ function membersOf(node: ts.Node): [string, ts.Node][] {
   const found: [string, ts.Node][] = []
   ts.forEachChild(node, (child) => {
     const inner = membersOf(child)
-    if (!ts.isTypeElement(child)) found.push(...inner)
+    if (!ts.isTypeElement(child) || ts.isIndexSignatureDeclaration(child)) found.push(...inner)
     else {
       const name = child.name?.getText() ?? '()'
       found.push([name, child], ...inner.map(([path, member]): [string, ts.Node] => [`${name}.${path}`, member]))

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import { type CorrectionReaders, makeReaders } from '../src/base/readers.ts'
 import { MEASURES } from '../src/body/measure.ts'
 import { performerSchema, readPerformer } from '../src/performer-file.ts'
@@ -415,4 +415,44 @@ fittings:
     '13:28 not-a-length fittings.1.corrections.2.by',
     '13:35 unknown-key fittings.1.corrections.2.att',
   ])
+})
+
+describe('what a spoilt file once did', () => {
+  test('a measure named like a part of the language threw', () => {
+    for (const key of ['constructor', 'toString', '__proto__', 'hasOwnProperty']) {
+      const problem = problemOf(`${HEAD}${BODY}  ${key}: 14\n`)
+      expect(problem.code).toBe('unknown-key')
+      expect(typeof problem.hint).toBe('string')
+    }
+  })
+
+  test('letters that act on a terminal went through names and remarks', () => {
+    for (const written of ['"Lamp\\e[31mlighter"', '"\\0"', '"\\u202eLamplighter"', '"\\ud800"', '"a\\x07"']) {
+      const problem = problemOf(`performer: ${written}\nunits: in\n${BODY}`)
+      expect(problem).toMatchObject({ code: 'not-printable', where: { line: 1, column: 12 } })
+      expect(problem.actual).toMatch(/\[U\+[0-9A-F]{4}\]/)
+      expect(problem.actual).not.toMatch(/[\p{Cc}\p{Cs}\u202e]/u)
+    }
+    expect(read(`performer: "Lamp\\n\\tlighter"\nunits: in\n${BODY}`).performer).toBe('Lamp lighter')
+  })
+
+  test('a value or a key of 80,000 letters came back whole', () => {
+    const long = 'x'.repeat(80_000)
+    for (const text of [`${HEAD}${BODY.replace('37 3/4', long)}`, `${HEAD}${BODY}  ${'k'.repeat(900)}: 1\n`]) {
+      const { actual, where } = problemOf(text)
+      expect(actual.length).toBeLessThan(300)
+      expect(where.field?.length).toBeLessThan(200)
+    }
+    expect(problemOf(`performer: ${long}\nunits: in\n${BODY}`)).toMatchObject({ code: 'text-too-long' })
+  })
+
+  test('a key misspelt, or a reference, was missing as well', () => {
+    expect(problemOf(`${HEAD}${BODY.replace('waist girth', 'wasit girth')}`).code).toBe('unknown-key')
+    expect(problemOf(`${HEAD}${BODY.replace('37 3/4', '*a').replace('29 7/8', '&a 29')}`).code).toBe('not-yaml')
+  })
+
+  test('a key twice hid everything else', () => {
+    const problems = problemsOf(`${HEAD}units: cm\n${BODY.replace('37 3/4', 'large')}`)
+    expect(problems.map(({ code }) => code)).toEqual(['duplicate-key', 'not-a-length'])
+  })
 })

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Check } from '../src/checks/check.ts'
 import { CHECKS } from '../src/checks/checks.ts'
 import { joinsSmooth } from '../src/checks/joins-smooth.ts'

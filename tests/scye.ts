@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
 import { onTestFinished } from 'vitest'
+import type { Terminal } from '../src/cli/terminal.ts'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
 
@@ -40,7 +41,7 @@ export function scye(args: readonly string[], options: ScyeOptions = {}): ScyeRu
  * The same built command in this process, for tables of many cases: a process of its own costs half a second. Paths
  * count from the folder of the tests' process.
  */
-export async function scyeHere(args: readonly string[]): Promise<ScyeRun> {
+export async function scyeHere(args: readonly string[], more: Partial<Terminal> = {}): Promise<ScyeRun> {
   const plain = (text: string) => text
   const style = { strong: plain, quiet: plain, bad: plain, doubtful: plain, good: plain }
   let stdout = ''
@@ -54,6 +55,7 @@ export async function scyeHere(args: readonly string[]): Promise<ScyeRun> {
     },
     styleOut: style,
     styleErr: style,
+    ...more,
   }
   const { run } = await import(/* @vite-ignore */ pathToFileURL(join(root, 'dist', 'cli.mjs')).href)
   return { status: await run(args, terminal), stdout, stderr }

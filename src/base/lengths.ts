@@ -30,6 +30,9 @@ const UNIT_WORDS: Readonly<Record<string, LengthUnit>> = {
   millimetres: 'mm',
 }
 
+/** Every word that means a unit, in lower case. */
+export const UNIT_WORD_LIST: readonly string[] = Object.keys(UNIT_WORDS)
+
 const FEET_HINT = 'write it in inches, 12 to the foot'
 
 const EXPECTED = 'a length such as 15 1/2 in, 39.4 cm or 394 mm'

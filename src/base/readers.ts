@@ -1,7 +1,19 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { parseAngle } from './angles.ts'
+import {
+  angleForms,
+  countForms,
+  dateForms,
+  flagForms,
+  type JsonForm,
+  lengthForms,
+  nameForms,
+  shareForms,
+  textForms,
+} from './json-forms.ts'
 import { parseLength } from './lengths.ts'
 import { nearestName, normaliseName } from './names.ts'
+import { unprintable } from './printable.ts'
 import type { Result } from './result.ts'
 import { failure, success } from './result.ts'
 import { parseShare } from './shares.ts'
@@ -55,7 +67,7 @@ export interface Readers {
   count(): Reader<number>
   /** `yes`, `no`, `true` or `false`. */
   flag(): Reader<boolean>
-  /** Any text that is not blank; blanks at both ends fall away. */
+  /** Any text that is not blank and can be printed; blanks at both ends fall away, others count as one. */
   text(): Reader<string>
   /** A calendar day as `2026-10-09`. */
   date(): Reader<string>
@@ -63,8 +75,11 @@ export interface Readers {
   name<const T extends string>(what: string, known: readonly T[]): Reader<T>
   /** One value or a list of them, at least one; always an array. */
   listOf<T extends z.ZodType>(item: T): z.ZodType<z.output<T>[], z.input<T> | z.input<T>[]>
-  /** A value of your own: `parse` gets the text and returns the value or one problem; `expected` describes it. */
-  parsed<T>(expected: string, parse: (text: string) => Result<T>): Reader<T>
+  /**
+   * A value of your own: `parse` gets the text and returns the value or one problem; `expected` describes it. `forms` are
+   * what JSON Schema says of it, in a file read by any program; text and numbers when absent.
+   */
+  parsed<T>(expected: string, parse: (text: string) => Result<T>, forms?: () => readonly JsonForm[]): Reader<T>
 }
 
 /**
@@ -78,31 +93,44 @@ export interface CorrectionReaders {
   readonly settingsOf: (name: string) => ((read: Readers) => z.ZodObject) | undefined
 }
 
+/** More does not fit on a label, and is no remark. */
+const MOST_LETTERS = 500
+
 /** The readers for files written in this unit. */
 export function makeReaders(unit: LengthUnit): Readers {
-  const length = (test?: (mm: number) => boolean, expected = 'a length') =>
-    parsed(`${expected} such as ${unit === 'in' ? '1 1/2 in' : unit === 'cm' ? '3.8 cm' : '38 mm'}`, (text) => {
-      const result = parseLength(text, unit)
-      if (!result.ok || !test || test(result.value)) return result
-      return fault('length-out-of-range', `"${text}"`, expected, 'write it without a minus, or leave it out')
-    })
+  const length = (test?: (mm: number) => boolean, expected = 'a length', least?: JsonForm) =>
+    parsed(
+      `${expected} such as ${unit === 'in' ? '1 1/2 in' : unit === 'cm' ? '3.8 cm' : '38 mm'}`,
+      (text) => {
+        const result = parseLength(text, unit)
+        if (!result.ok || !test || test(result.value)) return result
+        return fault('length-out-of-range', `"${text}"`, expected, 'write it without a minus, or leave it out')
+      },
+      () => lengthForms(least),
+    )
   return {
     unit,
     length: () => length(),
-    positiveLength: () => length((mm) => mm > 0, 'a length above zero'),
-    lengthFromZero: () => length((mm) => mm >= 0, 'a length of zero or more'),
-    angle: () => parsed('an angle such as 22 deg', parseAngle),
-    share: () => parsed('a percentage such as 6 %', parseShare),
-    lengthOrShare: () => parsed('a length or a percentage such as 6 %', (text) => lengthOrShare(text, unit)),
-    count: () => parsed('a whole number from 1', readCount),
-    flag: () => parsed('yes or no', readFlag),
-    text: () => parsed('some words', readWords),
-    date: () => parsed('a date such as 2026-10-09', readDate),
+    positiveLength: () => length((mm) => mm > 0, 'a length above zero', { exclusiveMinimum: 0 }),
+    lengthFromZero: () => length((mm) => mm >= 0, 'a length of zero or more', { minimum: 0 }),
+    angle: () => parsed('an angle such as 22 deg', parseAngle, angleForms),
+    share: () => parsed('a percentage such as 6 %', parseShare, shareForms),
+    lengthOrShare: () =>
+      parsed(
+        'a length or a percentage such as 6 %',
+        (text) => lengthOrShare(text, unit),
+        () => lengthForms({ minimum: 0 }),
+      ),
+    count: () => parsed('a whole number from 1', readCount, countForms),
+    flag: () => parsed('yes or no', readFlag, flagForms),
+    text: () => parsed('some words', readWords, textForms),
+    date: () => parsed('a date such as 2026-10-09', readDate, dateForms),
     name: (what, known) =>
-      // Editors complete the names from the enum; beside it any other spelling stays valid.
-      parsed(`a ${what}: ${known.join(', ')}`, (text) => readName(text, what, known)).meta({
-        anyOf: [{ enum: [...known] }, { type: ['string', 'number'] }],
-      }),
+      parsed(
+        `a ${what}: ${known.join(', ')}`,
+        (text) => readName(text, what, known),
+        () => nameForms(known),
+      ),
     listOf: (item) =>
       z
         .union([z.array(item).min(1, { error: 'at least one entry' }), item], { error: 'one entry or a list' })
@@ -116,20 +144,25 @@ export function raise(context: z.RefinementCtx, issue: ReadingIssue): void {
   context.addIssue({ code: 'custom', message: issue.expected, params: { ...issue } })
 }
 
-function parsed<T>(expected: string, parse: (text: string) => Result<T>): Reader<T> {
-  return z
-    .union([z.string(), z.number()], { error: expected })
-    .transform((written, context) => {
-      // Ten digits, so that the last bit of a computed number does not make it unreadable.
-      const text = typeof written === 'number' ? String(Number(written.toPrecision(10))) : written
-      const result = parse(text.trim())
-      if (result.ok) return result.value
-      for (const { code, actual, expected: wanted, hint } of result.problems) {
-        raise(context, { code, actual, expected: wanted, hint })
-      }
-      return z.NEVER
-    })
-    .meta({ description: expected })
+function parsed<T>(expected: string, parse: (text: string) => Result<T>, forms?: () => readonly JsonForm[]): Reader<T> {
+  const reader = z.union([z.string(), z.number()], { error: expected }).transform((written, context) => {
+    // Ten digits, so that the last bit of a computed number does not make it unreadable.
+    const text = typeof written === 'number' ? String(Number(written.toPrecision(10))) : written
+    const result = parse(text.trim())
+    if (result.ok) return result.value
+    for (const { code, actual, expected: wanted, hint } of result.problems) {
+      raise(context, { code, actual, expected: wanted, hint })
+    }
+    return z.NEVER
+  })
+  if (forms === undefined) return reader.meta({ description: expected })
+  return reader.meta({
+    description: expected,
+    // Asked for when a JSON Schema is made, and not whenever a file is read.
+    get anyOf() {
+      return forms().map((form) => ({ ...form }))
+    },
+  })
 }
 
 function fault(code: string, actual: string, expected: string, hint: string): Result<never> {
@@ -160,8 +193,17 @@ function readFlag(text: string): Result<boolean> {
 }
 
 function readWords(text: string): Result<string> {
-  if (text !== '') return success(text)
-  return fault('empty-text', 'nothing but blanks', 'some words', 'write something, or leave the line out')
+  const words = text.replace(/[\s\u0085]+/g, ' ').trim()
+  const letter = unprintable(words)
+  if (words === '')
+    return fault('empty-text', 'nothing but blanks', 'some words', 'write something, or leave the line out')
+  if (letter !== undefined) {
+    const hint = `take ${letter} out, a letter that cannot be seen`
+    return fault('not-printable', `"${words}"`, 'words that can be printed on a label', hint)
+  }
+  if (words.length <= MOST_LETTERS) return success(words)
+  const expected = `at most ${MOST_LETTERS} letters`
+  return fault('text-too-long', `${words.length} letters`, expected, 'say it in fewer words, or put # before the rest')
 }
 
 function readDate(text: string): Result<string> {

@@ -110,6 +110,23 @@ function isShape(issue: Issue): boolean {
   return issue.code === 'invalid_type'
 }
 
+/**
+ * The problems without those that only follow from others: what is missing because its name is misspelt beside it, and
+ * what cannot be read because it is a reference.
+ */
+export function withoutEchoes(problems: readonly Problem[]): Problem[] {
+  const [parent, name] = [/\.?[^.]*$/, /[^.]*$/]
+  const field = ({ where }: Problem) => where.field ?? ''
+  return problems.filter((one) => {
+    if (one.code !== 'missing') return true
+    return !problems.some((other) => {
+      if (other.code === 'not-yaml') return field(other) === field(one)
+      const isBeside = field(other).replace(parent, '') === field(one).replace(parent, '')
+      return other.code === 'unknown-key' && isBeside && other.hint.includes(`"${name.exec(field(one))?.[0]}"`)
+    })
+  })
+}
+
 /** What stands at a path, null where it is blank, undefined where there is nothing. */
 export function valueAt(tree: Tree, path: TreePath): Tree | undefined {
   let value: Tree | undefined = tree

@@ -63,17 +63,27 @@ function tooDeep(text: string, file: string): Problem | undefined {
     }
     const indent = body.trim() === '' ? 0 : body.search(/\S/)
     const marks = (/^(?:\s*[-?:](?=\s))*/.exec(body)?.[0] ?? '').replace(/\s/g, '').length
-    const keys = (body.match(/:(?=\s|$)/g) ?? []).length
+    const keys = (body.match(/(?:[:?]|(?<!\S)-)(?=\s|$)/g) ?? []).length
     const deep =
       deepest > MOST_BRACKETS || indent > MOST_INDENT || marks > MOST_MARKS_IN_A_LINE || keys > MOST_KEYS_IN_A_LINE
     if (!deep) continue
-    return {
-      code: 'nested-too-deep',
-      where: { file, line: index + 1, column: Math.max(indent, 0) + 1 },
-      actual: 'entries nested far deeper than a performer file',
-      expected: 'the sections of a performer file',
-      hint: 'close the brackets and quotes before this line, or give the right file',
-    }
+    return nestedAt(file, index + 1, Math.max(indent, 0) + 1)
   }
   return undefined
+}
+
+/** The problem of a text that only the parser found too deep, at the line with the most brackets. */
+export function tooDeepAt(text: string, file: string): Problem {
+  const brackets = text.split('\n').map((line) => (line.match(/[[{]|[-?:](?=\s)/g) ?? []).length)
+  return nestedAt(file, brackets.indexOf(brackets.reduce((a, b) => Math.max(a, b))) + 1, 1)
+}
+
+function nestedAt(file: string, line: number, column: number): Problem {
+  return {
+    code: 'nested-too-deep',
+    where: { file, line, column },
+    actual: 'entries nested far deeper than a performer file',
+    expected: 'the sections of a performer file',
+    hint: 'close the brackets and quotes before this line, or give the right file',
+  }
 }

@@ -1,14 +1,22 @@
-import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type Pair, parseDocument, type YAMLError } from 'yaml'
+import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type Pair, parseDocument } from 'yaml'
 import { normaliseName } from './names.ts'
 import type { Place, Problem } from './problem.ts'
 import { failure, type Result, success } from './result.ts'
-import { guardText } from './text-guard.ts'
+import { guardText, tooDeepAt } from './text-guard.ts'
+import { yamlFault } from './yaml-faults.ts'
 
 /**
  * What a file says: every scalar as the text that was written (`15 1/2`, `015`, `12:30` and `no` stay as they are),
  * null where nothing was written, keys in their normal spelling (`normaliseName`).
  */
-export type Tree = string | null | readonly Tree[] | { readonly [key: string]: Tree }
+export type Tree =
+  | string
+  | null
+  | readonly Tree[]
+  | {
+      /** What stands behind each name. */
+      readonly [key: string]: Tree
+    }
 
 /** The way to a value: keys in their normal spelling, places in a list from 0. */
 export type TreePath = readonly (string | number)[]
@@ -36,50 +44,65 @@ interface Spot {
 /** A syntax error makes the parser stumble over what follows: more than these only confuse. */
 const MOST_SYNTAX_PROBLEMS = 3
 
-const SYNTAX_HINTS: Readonly<Record<string, string>> = {
-  TAB_AS_INDENT: 'indent with spaces; tabs are not allowed',
-  BAD_INDENT: 'indent the entries of one section by the same number of spaces, and close every bracket',
-  MISSING_CHAR: 'close the quote or the bracket; a value may also stand without quotes',
-  MULTILINE_IMPLICIT_KEY: 'write a colon and a space after the name, such as "bust girth: 37 3/4"',
-  BLOCK_AS_IMPLICIT_KEY: 'give each name its own line, or put quotes around a text with a colon in it',
-  BAD_SCALAR_START: 'put quotes around the text',
-  MULTIPLE_DOCS: 'one performer a file: take out the line ---',
-}
-
 /**
  * Reads YAML 1.2 text. Fails with problems of code `empty-file`, `not-text`, `file-too-long`, `nested-too-deep`,
  * `not-yaml`, `duplicate-key` or `not-a-section`, each with its line and column; never throws for what a file holds.
  */
 export function readYaml(text: string, file: string): Result<YamlDocument> {
-  const plain = text.replace(/^\ufeff/, '')
+  const read = readYamlParts(text, file)
+  if (!read.ok) return read
+  return read.value.problems.length > 0 ? failure(...read.value.problems) : success(read.value.document)
+}
+
+/**
+ * The same, but a file with entries that cannot be used (`duplicate-key`, `not-a-section`, a reference) is still read
+ * without them, so that whatever else is wrong with it can be said at once. Fails where nothing can be read.
+ */
+export function readYamlParts(
+  text: string,
+  file: string,
+): Result<{ readonly document: YamlDocument; readonly problems: readonly Problem[] }> {
+  // The parser knows no line that ends with a carriage return alone.
+  const plain = text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n')
   const guard = guardText(plain, file)
   if (guard) return failure(guard)
   const lines = new LineCounter()
-  const document = parseDocument(plain, {
-    schema: 'failsafe',
-    version: '1.2',
-    prettyErrors: false,
-    uniqueKeys: false,
-    lineCounter: lines,
-  })
+  const document = parsed(plain, lines)
+  if (!document) return failure(tooDeepAt(plain, file))
   const at = (offset: number) => {
     const { line, col } = lines.linePos(offset)
     return { file, line, column: col }
   }
   const faults = [...document.errors, ...document.warnings]
   if (faults.length > 0) {
-    return failure(...faults.slice(0, MOST_SYNTAX_PROBLEMS).map((fault) => syntaxProblem(fault, at(fault.pos[0]))))
+    return failure(...faults.slice(0, MOST_SYNTAX_PROBLEMS).map((fault) => yamlFault(fault, at(fault.pos[0]))))
   }
   const spots = new Map<string, Spot>()
   const problems: Problem[] = []
   const tree = readNode(document.contents as Node | null, [], spots, problems, at)
-  if (problems.length > 0) return failure(...problems)
-  return success({
+  const read: YamlDocument = {
     file,
     tree,
     placeOf: (path) => place(path, spots, file, at, false),
     placeOfKey: (path) => place(path, spots, file, at, true),
-  })
+  }
+  return success({ document: read, problems })
+}
+
+/** Undefined where quotes hid from the guard that brackets are nested without end, and the parser ran out of stack. */
+function parsed(text: string, lineCounter: LineCounter) {
+  try {
+    return parseDocument(text, {
+      schema: 'failsafe',
+      version: '1.2',
+      prettyErrors: false,
+      uniqueKeys: false,
+      lineCounter,
+    })
+  } catch (error) {
+    if (error instanceof RangeError) return undefined
+    throw error
+  }
 }
 
 type At = (offset: number) => { readonly file: string; readonly line: number; readonly column: number }
@@ -108,7 +131,7 @@ function readNode(node: Node | null, path: TreePath, spots: Map<string, Spot>, p
   const start = node.range?.[0] ?? 0
   problems.push({
     code: 'not-yaml',
-    where: at(start),
+    where: { ...at(start), ...(path.length > 0 ? { field: fieldOf(path, spots) } : {}) },
     actual: isAlias(node) ? `a reference, *${node.source}` : 'something that is no value',
     expected: 'the value itself',
     hint: 'write the value out',
@@ -180,14 +203,4 @@ function fieldOf(path: TreePath, spots: Map<string, Spot>): string {
 
 function spotKey(path: TreePath): string {
   return JSON.stringify(path)
-}
-
-function syntaxProblem(fault: YAMLError, where: Place): Problem {
-  return {
-    code: 'not-yaml',
-    where,
-    actual: fault.message,
-    expected: 'YAML: names, colons and values, indented with spaces',
-    hint: SYNTAX_HINTS[fault.code] ?? 'put quotes around the text, or write the line like its neighbours',
-  }
 }

@@ -7,8 +7,16 @@ export const BEFORE_MEASURING: readonly string[] = [
   'Take both arms. Read every measure aloud and write it down as it is read; take twice what surprises you.',
 ]
 
+/** A point of the body that measures run to. */
+export interface BodyPoint {
+  /** Its name, as the measures call it. */
+  readonly point: string
+  /** How it is found. */
+  readonly found: string
+}
+
 /** The points of the body that the measures run between, and how each is found: common practice. */
-export const BODY_POINTS: readonly { readonly point: string; readonly found: string }[] = [
+export const BODY_POINTS: readonly BodyPoint[] = [
   { point: 'nape bone', found: 'the bone at the base of the neck that stands out when the head is bent forward' },
   { point: 'pit of the throat', found: 'the hollow between the collarbones' },
   { point: 'side of the neck base', found: 'where a fine chain round the neck crosses the top of the shoulder' },

@@ -15,8 +15,7 @@ export interface MeasureDefinition {
   readonly source: string
 }
 
-/** Every measure, in the order in which a performer is measured. */
-export const MEASURES = {
+const definitions = {
   'neck base girth': length('Round the base of the neck, over the nape bone and the pit of the throat.', '5.3.3'),
   'shoulder length': sided('From the side of the neck base to the shoulder point.', '5.4.1'),
   'shoulder slope': {
@@ -75,7 +74,10 @@ export const MEASURES = {
 } as const satisfies Record<string, MeasureDefinition>
 
 /** The name of a measure as a performer file has it, for example `bust girth`. */
-export type MeasureName = keyof typeof MEASURES
+export type MeasureName = keyof typeof definitions
+
+/** Every measure, in the order in which a performer is measured. */
+export const MEASURES: Readonly<Record<MeasureName, MeasureDefinition>> = definitions
 
 /** The names of all measures, in the order of `MEASURES`. */
 export const MEASURE_NAMES = Object.keys(MEASURES) as readonly MeasureName[]

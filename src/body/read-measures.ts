@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { normaliseName } from '../base/names.ts'
 import type { Problem } from '../base/problem.ts'
 import type { Readers } from '../base/readers.ts'
@@ -10,21 +10,29 @@ import { sidedName } from './measure-words.ts'
 
 /**
  * The schema of the `body` section: every measure by name, one value or `{ left, right }` where it has sides, to mm
- * or radians. The required ones must be there, on both sides.
+ * or radians. The required ones must be there, on both sides, unless the body is yet to be measured.
  */
-export function measuresSchema(read: Readers): z.ZodType<GivenMeasures> {
-  const shape = Object.fromEntries(MEASURE_NAMES.map((name) => [name, measureSchema(read, MEASURES[name])]))
+export function measuresSchema(read: Readers, unmeasured = false): z.ZodType<GivenMeasures> {
+  const of = (name: MeasureName): MeasureDefinition => ({
+    ...MEASURES[name],
+    ...(unmeasured ? { required: false } : {}),
+  })
+  const shape = Object.fromEntries(MEASURE_NAMES.map((name) => [name, measureSchema(read, of(name))]))
   return z.strictObject(shape, { error: 'the measures by name' }) as unknown as z.ZodType<GivenMeasures>
 }
 
 function measureSchema(read: Readers, definition: MeasureDefinition): z.ZodType {
+  const value = valueSchema(read, definition).meta({ description: definition.how })
+  return definition.required ? value : value.optional()
+}
+
+function valueSchema(read: Readers, definition: MeasureDefinition): z.ZodType {
   const one = definition.kind === 'angle' ? read.angle() : read.positiveLength()
-  if (!definition.sided) return definition.required ? one : one.optional()
+  if (!definition.sided) return one
   const half = definition.required ? one : one.optional()
-  const value = z.union([one, z.strictObject({ left: half, right: half })], {
+  return z.union([one, z.strictObject({ left: half, right: half })], {
     error: `${one.description}, or left and right`,
   })
-  return definition.required ? value : value.optional()
 }
 
 /** The body section without the measures that were left blank, as on a form: blank is not measured. */
@@ -37,20 +45,22 @@ export function withoutBlanks(tree: Tree): Tree {
 }
 
 /** Measures that people take and the draft has no use for: why, and what it takes instead. */
-const NOT_TAKEN: Readonly<Record<string, string>> = {
-  'hip girth': 'the bodice ends at the waist: leave the hip out, or put # before the line',
-  'shoulder width': 'the draft takes shoulder length and shoulder slope: measure these, and put # before the line',
-  'elbow to wrist': 'the draft takes outer arm length and shoulder to elbow: put # before the line',
-  'back neck to wrist': 'the draft takes shoulder length and outer arm length: put # before the line',
-  'chest girth': 'write bust girth for the fullest part, or upper chest girth for the line high under the arms',
-  biceps: 'write upper arm girth (relaxed), or upper arm girth flexed',
-}
+const NOT_TAKEN: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    'hip girth': 'the bodice ends at the waist: leave the hip out, or put # before the line',
+    'shoulder width': 'the draft takes shoulder length and shoulder slope: measure these, and put # before the line',
+    'elbow to wrist': 'the draft takes outer arm length and shoulder to elbow: put # before the line',
+    'back neck to wrist': 'the draft takes shoulder length and outer arm length: put # before the line',
+    'chest girth': 'write bust girth for the fullest part, or upper chest girth for the line high under the arms',
+    biceps: 'write upper arm girth (relaxed), or upper arm girth flexed',
+  }),
+)
 
 /** A problem of the body section in a draper's words: how a missing measure is taken, and that one has no sides. */
 export function measureProblem(problem: Problem, document: YamlDocument): Problem {
   const key = normaliseName((problem.where.field ?? '').split('.')[1] ?? '')
   if (problem.code === 'unknown-key' && key === 'across back') return acrossBack(problem)
-  if (problem.code === 'unknown-key') return { ...problem, hint: NOT_TAKEN[key] ?? problem.hint }
+  if (problem.code === 'unknown-key') return { ...problem, hint: NOT_TAKEN.get(key) ?? problem.hint }
   const name = MEASURE_NAMES.find((known) => known === key)
   if (name === undefined) return problem
   if (problem.code === 'missing') {

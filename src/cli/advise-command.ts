@@ -1,6 +1,7 @@
 import { ADVICE_PLACES, type Advice, type AdvicePlace, adviceFor, type Problem, type Result } from '../index.ts'
 import { adviceList, adviceText } from './advice-text.ts'
 import { readCommon, readText } from './common-options.ts'
+import type { AdviceJson } from './documents.ts'
 import { problemsIn } from './make.ts'
 import { didYouMean, optionProblem } from './options.ts'
 import { reportProblems } from './report-problems.ts'
@@ -24,7 +25,7 @@ export function adviseCommand(typed: Typed, terminal: Terminal): Status {
   if (advice.entries.length === 0) return refuse([nothingFound(words, place, advice.unknown)], json)
   if (json) {
     const asked = { ...(words === '' ? {} : { words }), ...(place === undefined ? {} : { place }) }
-    const document = { scyewright: 'advice/1', source: 'common practice', ...asked, ...advice }
+    const document: AdviceJson = { scyewright: 'advice/1', source: 'common practice', ...asked, ...advice }
     terminal.out(`${JSON.stringify(document, null, 2)}\n`)
   } else if (words === '') terminal.out(adviceList(advice.entries, place, terminal.styleOut))
   else terminal.out(adviceText(advice, terminal.styleOut))

@@ -12,7 +12,6 @@ import {
 } from '../index.ts'
 import { readCommon, readText } from './common-options.ts'
 import { readInput } from './input.ts'
-import { UNIT_WORDS } from './lengths.ts'
 import { problemsIn } from './make.ts'
 import { didYouMean, optionProblem } from './options.ts'
 import { writeNewFile } from './output.ts'
@@ -37,6 +36,8 @@ interface Begun {
   readonly performer: string
   readonly taken?: { readonly file: string; readonly choices: TakenChoices }
 }
+
+const WORDS: Readonly<Record<LengthUnit, string>> = { in: 'inches', cm: 'centimeters', mm: 'millimeters' }
 
 /** Output is broken here, so that it can be read in a narrow window. */
 const WIDTH = 78
@@ -141,7 +142,7 @@ function begunText({ asked, units, performer, taken }: Begun, style: Style): str
   const file = path.startsWith('..') ? asked.file : path
   const lines = [
     style.strong(`Written: ${file}`),
-    ...wrapped(`It is for ${performer}, in ${UNIT_WORDS[units]}; only you can read it. Keep it confidential.`, WIDTH),
+    ...wrapped(`It is for ${performer}, in ${WORDS[units]}; only you can read it. Keep it confidential.`, WIDTH),
     ...(taken ? takenLines(taken.file, taken.choices) : []),
     ...wrapped(`To fill in before it can be drafted: ${REQUIRED.join(', ')}.`, WIDTH),
     ...wrapped(`Then: scye draft ${file}`, WIDTH),

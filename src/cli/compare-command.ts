@@ -3,11 +3,14 @@ import { readCommon, readText } from './common-options.ts'
 import { comparisonTables } from './comparison-tables.ts'
 import { folderFor } from './draft-command.ts'
 import { makeAll, problemsIn } from './make.ts'
+import { oneFile } from './options.ts'
 import { writeFiles } from './output.ts'
 import { reportProblems } from './report-problems.ts'
 import type { Status, Typed } from './run.ts'
 import { today } from './surroundings.ts'
 import type { Terminal } from './terminal.ts'
+
+const ONE_AT_A_TIME = 'compare one file at a time; versions are named with --from and --to'
 
 interface CompareOptions {
   readonly file: string
@@ -51,7 +54,8 @@ function readOptions(typed: Typed): Result<CompareOptions> {
     return { ok: false, problems: problemsIn([common, output, from, to]) }
   const { files, json, quiet, raw } = common.value
   const [file] = files
-  if (file === undefined || files.length > 1) return { ok: false, problems: [oneFile(files)] }
+  if (file === undefined || files.length > 1)
+    return { ok: false, problems: [oneFile(files, 'one performer file, whose versions are compared', ONE_AT_A_TIME)] }
   return {
     ok: true,
     value: {
@@ -63,15 +67,5 @@ function readOptions(typed: Typed): Result<CompareOptions> {
       ...(from.value === undefined ? {} : { from: from.value }),
       ...(to.value === undefined ? {} : { to: to.value }),
     },
-  }
-}
-
-function oneFile(files: readonly string[]): Problem {
-  return {
-    code: 'one-file',
-    where: {},
-    actual: `${files.length} files`,
-    expected: 'one performer file, whose versions are compared',
-    hint: 'compare one file at a time; versions are named with --from and --to',
   }
 }

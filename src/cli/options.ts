@@ -21,12 +21,21 @@ const USUAL_FORMATS: readonly Format[] = ['svg', 'pdf', 'json']
 
 /** The formats asked for with --as; the usual ones when it is absent. */
 export function readFormats(text: string | undefined): Result<Format[]> {
-  if (text === undefined) return { ok: true, value: [...USUAL_FORMATS] }
-  return each(text, '--as', (name) => {
-    const format = FORMATS.find((known) => known === name)
+  return readFormatsOf(text, FORMATS, USUAL_FORMATS)
+}
+
+/** The formats of --as among those that a command knows; its usual ones when it is absent. */
+export function readFormatsOf<T extends string>(
+  text: string | undefined,
+  known: readonly T[],
+  usual: readonly T[],
+): Result<T[]> {
+  if (text === undefined) return { ok: true, value: [...usual] }
+  return readNames(text, '--as', (name) => {
+    const format = known.find((one) => one === name)
     if (format) return { ok: true, value: format }
-    const expected = `one or more of ${FORMATS.join(', ')}`
-    const hint = didYouMean(name, FORMATS) ?? `write --as ${FORMATS.join(',')}`
+    const expected = `one or more of ${known.join(', ')}`
+    const hint = didYouMean(name, known) ?? `write --as ${known.join(',')}`
     return {
       ok: false,
       problems: [optionProblem('--as', { code: 'unknown-format', actual: `"${name}"`, expected, hint })],
@@ -37,7 +46,7 @@ export function readFormats(text: string | undefined): Result<Format[]> {
 /** The papers asked for with --paper, each once; undefined when it is absent: the file's units decide. */
 export function readPapers(text: string | undefined): Result<Paper[] | undefined> {
   if (text === undefined) return { ok: true, value: undefined }
-  return each(text, '--paper', (name) => {
+  return readNames(text, '--paper', (name) => {
     const paper = parsePaper(name)
     return paper.ok
       ? paper
@@ -48,7 +57,12 @@ export function readPapers(text: string | undefined): Result<Paper[] | undefined
 /** The pieces asked for with --pieces; undefined for all. Whether they are in the pattern is the pattern's to say. */
 export function readPieces(text: string | undefined): Result<string[] | undefined> {
   if (text === undefined) return { ok: true, value: undefined }
-  return each(text, '--pieces', (name) => ({ ok: true, value: name.replace(/-/g, ' ') }))
+  return readNames(text, '--pieces', (name) => ({ ok: true, value: name.replace(/-/g, ' ') }))
+}
+
+/** A command that takes one file alone. */
+export function oneFile(files: readonly string[], expected: string, hint: string): Problem {
+  return { code: 'one-file', where: {}, actual: `${files.length} files`, expected, hint }
 }
 
 /** What was most likely meant, as a hint. */
@@ -57,7 +71,8 @@ export function didYouMean(name: string, known: readonly string[]): string | und
   return near === undefined ? undefined : `did you mean ${near}?`
 }
 
-function each<T>(text: string, option: string, read: (name: string) => Result<T>): Result<T[]> {
+/** What a list such as `svg,pdf` names, each read by itself; all problems at once. */
+export function readNames<T>(text: string, option: string, read: (name: string) => Result<T>): Result<T[]> {
   const names = listed(text)
   if (names.length === 0) {
     const expected = 'a list of names, such as a,b'

@@ -1,4 +1,16 @@
-import { existsSync, linkSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  existsSync,
+  linkSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import type { Problem, Result, WrittenFile } from '../index.ts'
 
@@ -12,7 +24,8 @@ export interface Written {
 }
 
 /** Names that a run may write. */
-const OURS = /^(pattern\.(svg|json|dxf)|compare\.svg|tiles-.+\.pdf|projector\.(svg|pdf)|report\.json|slip\.txt)$/
+const OURS =
+  /^(pattern\.(svg|json|dxf)|compare\.svg|preview\.svg|view\.html|explain\.(html|pdf)|tiles-.+\.pdf|fitting-sheet-.+\.(pdf|svg)|projector\.(svg|pdf)|report\.json|slip\.txt)$/
 
 /**
  * Writes files into a folder, all or none: first beside their places under other names, then renamed, so that a
@@ -67,6 +80,38 @@ export function writeNewFile(path: string, text: string): Result<undefined> {
     return { ok: false, problems: [fault.code === 'EEXIST' ? taken(path) : noPlace(path, fault)] }
   } finally {
     rmSync(from, { force: true })
+  }
+}
+
+/**
+ * Replaces a file's text, whole or not at all, and keeps its mode; a link stays a link. Problem: it is no longer what
+ * it was when it was read.
+ */
+export function replaceFile(path: string, before: Buffer, text: string): Result<undefined> {
+  let from: string | undefined
+  try {
+    const place = realpathSync(path)
+    from = join(dirname(place), `.${basename(place)}.${process.pid}.part`)
+    const mode = statSync(place).mode & 0o777
+    writeFileSync(from, text, { mode: 0o600, flush: true, flag: 'wx' })
+    chmodSync(from, mode)
+    if (!readFileSync(place).equals(before)) return { ok: false, problems: [changedMeanwhile(path)] }
+    renameSync(from, place)
+    return { ok: true, value: undefined }
+  } catch (error) {
+    return { ok: false, problems: [noPlace(path, error as NodeJS.ErrnoException)] }
+  } finally {
+    if (from !== undefined) rmSync(from, { force: true })
+  }
+}
+
+function changedMeanwhile(file: string): Problem {
+  return {
+    code: 'file-changed',
+    where: { file },
+    actual: 'a file that somebody changed after it was read',
+    expected: 'the file as it was read',
+    hint: 'nothing was recorded: save and close it elsewhere, then record once more',
   }
 }
 

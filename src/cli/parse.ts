@@ -43,12 +43,14 @@ export async function parse(args: readonly string[], version: string): Promise<P
       throw new UsageError(message ?? error.message)
     })
   for (const command of COMMANDS) {
+    // Where yargs waits for options itself, it throws past its own handler.
+    const more = args.includes(command.name) ? await command.moreOptions?.() : {}
     parser.command(
       `${command.name} ${command.takes}`,
       command.about,
       (y) => {
         for (const [name, word] of Object.entries(command.words)) y.positional(name, word)
-        return y.options(command.options)
+        return y.options({ ...more, ...command.options })
       },
       (argv) => {
         // Thrown, not kept: after a handler that returns, yargs lays out the help that nobody asked for, which takes longer

@@ -1,9 +1,10 @@
-import type { Place, Problem } from '../index.ts'
-import { WIDTH, wrapped } from './table.ts'
+import { type Place, type Problem, printable } from '../index.ts'
+import { excerptOf } from './excerpt.ts'
+import { wrapped } from './table.ts'
 import type { Style } from './terminal.ts'
 
-/** Longer lines of a file are cut to this around the place. */
-const EXCERPT = 88
+/** Every terminal has as many; longer lines of a file are cut to it around the place. */
+const COLUMNS = 80
 
 /**
  * Problems as a person reads them: place, the line of the file with a mark under the spot, what is there, what was
@@ -22,7 +23,7 @@ function printed(
   textOf: (file: string) => string | undefined,
   style: Style,
 ): string[] {
-  const place = placeText(where)
+  const place = printable(placeText(where))
   return [
     ...(place === '' ? [] : [style.strong(place)]),
     ...excerpt(where, textOf, style),
@@ -47,22 +48,22 @@ export function placeText(where: Place): string {
 
 function excerpt(where: Place, textOf: (file: string) => string | undefined, style: Style): string[] {
   const { file, line, column } = where
-  const text = file === undefined || line === undefined ? undefined : textOf(file)?.split(/\r\n|\r|\n/)[line - 1]
+  const text = file === undefined || line === undefined ? undefined : lineOf(textOf(file), line)
   if (text === undefined || line === undefined || text.trim() === '') return []
-  const at = Math.min((column ?? 1) - 1, text.length)
-  const from = Math.max(0, Math.min(at - EXCERPT / 2, text.length - EXCERPT))
-  // Tabs and what a terminal would act on become spaces, so that the mark stands under the spot.
-  const shown = text.slice(from, from + EXCERPT).replace(/\p{C}/gu, ' ')
+  const { shown, indent } = excerptOf(text, (column ?? 1) - 1, COLUMNS - 8)
   const number = String(line).padStart(5)
-  return [
-    style.quiet(`${number} | `) + shown,
-    style.quiet(`${' '.repeat(5)} | `) + ' '.repeat(at - from) + style.bad('^'),
-  ]
+  return [style.quiet(`${number} | `) + shown, style.quiet(`${' '.repeat(5)} | `) + ' '.repeat(indent) + style.bad('^')]
+}
+
+/** A line by its number, as places count them: a byte order mark is no part of the first. */
+function lineOf(text: string | undefined, line: number): string | undefined {
+  return text?.replace(/^\ufeff/, '').split(/\r\n|\r|\n/)[line - 1]
 }
 
 function labelled(label: string, text: string, paint: (text: string) => string): string[] {
   const indent = ' '.repeat(12)
-  return wrapped(`${`  ${label}`.padEnd(12)}${text}`.trimStart(), WIDTH - 2, indent.slice(2)).map(
+  const words = printable(text)
+  return wrapped(`${`  ${label}`.padEnd(12)}${words}`.trimStart(), COLUMNS - 2, indent.slice(2)).map(
     (line) => `  ${paint(line)}`,
   )
 }

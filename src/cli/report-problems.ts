@@ -1,4 +1,5 @@
 import type { Problem, Report } from '../index.ts'
+import type { ProblemsJson } from './documents.ts'
 import { printProblems } from './print-problems.ts'
 import type { Status } from './run.ts'
 import type { Terminal } from './terminal.ts'
@@ -20,7 +21,8 @@ export function reportProblems(
 ): Status {
   if (json) {
     const usable = reports && reports.length > 0 ? { reports } : {}
-    terminal.out(`${JSON.stringify({ scyewright: 'problems/1', problems, ...usable }, null, 2)}\n`)
+    const document: ProblemsJson = { scyewright: 'problems/1', problems, ...usable }
+    terminal.out(`${JSON.stringify(document, null, 2)}\n`)
   } else {
     const count = `${problems.length} problem${problems.length === 1 ? '' : 's'}`
     const end = written ? `${count}; nothing was written${reports ? ' for these files' : ''}` : count

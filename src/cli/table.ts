@@ -1,3 +1,4 @@
+import { columnsOf } from './columns.ts'
 import type { Style } from './terminal.ts'
 
 /**
@@ -91,7 +92,7 @@ export function wrapped(text: string, width: number, indent = ''): string[] {
   let line = ''
   for (const word of text.split(' ')) {
     const prefix = lines.length > 0 ? indent : ''
-    if (line !== '' && prefix.length + line.length + 1 + word.length > width) {
+    if (line !== '' && columnsOf(prefix + line) + 1 + columnsOf(word) > width) {
       lines.push(prefix + line)
       line = word
     } else line = line === '' ? word : `${line} ${word}`

@@ -1,3 +1,5 @@
+import type { Prompts } from './prompts.ts'
+
 /** Where a command reads and writes: the process's own streams, or a test's. */
 export interface Terminal {
   /** What was asked for; nothing but one JSON document with --json. */
@@ -6,6 +8,8 @@ export interface Terminal {
   readonly err: (text: string) => void
   readonly styleOut: Style
   readonly styleErr: Style
+  /** Asks who sits there; absent where nobody does. */
+  readonly ask?: () => Promise<Prompts>
   /** Whether someone watches stderr, so that a progress bar is worth drawing. */
   readonly interactive?: boolean
 }
@@ -48,6 +52,9 @@ export function processTerminal(): Terminal {
     err: (text) => process.stderr.write(text),
     styleOut: styleFor(process.stdout.isTTY === true),
     styleErr: styleFor(process.stderr.isTTY === true),
+    ...(process.stdin.isTTY && process.stdout.isTTY
+      ? { ask: async () => (await import('./prompts.ts')).terminalPrompts() }
+      : {}),
     interactive: process.stderr.isTTY === true && process.env.TERM !== 'dumb',
   }
 }

@@ -6,16 +6,16 @@ import type { Status } from './run.ts'
 import type { Terminal } from './terminal.ts'
 
 /** Says what was typed wrongly, as problems like any others. `message` is yargs's own, in English. */
-export function reportUsage(message: string, args: readonly string[], terminal: Terminal): Status {
+export async function reportUsage(message: string, args: readonly string[], terminal: Terminal): Promise<Status> {
   return reportProblems(
-    problemsOf(message, args),
+    await problemsOf(message, args),
     { json: args.includes('--json'), written: true },
     () => undefined,
     terminal,
   )
 }
 
-function problemsOf(message: string, args: readonly string[]): Problem[] {
+async function problemsOf(message: string, args: readonly string[]): Promise<Problem[]> {
   const name = args.find((arg) => !arg.startsWith('-'))
   const names = COMMANDS.map((command) => command.name)
   const command = COMMANDS.find((known) => known.name === name)
@@ -32,7 +32,8 @@ function problemsOf(message: string, args: readonly string[]): Problem[] {
   }
   const unknown = /^Unknown arguments?: (.+)$/.exec(message)
   if (unknown) {
-    const options = [...Object.keys(command.options), 'help', 'version']
+    const more = Object.keys((await command.moreOptions?.()) ?? {})
+    const options = [...more, ...Object.keys(command.options), 'help', 'version']
     return (unknown[1] ?? '').split(', ').map((option) => unknownOption(option, options))
   }
   const bare = /^Not enough arguments following: (.+)$/.exec(message)

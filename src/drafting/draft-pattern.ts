@@ -1,10 +1,9 @@
 import type { Finding, Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import type { BodySide } from '../base/side.ts'
-import { type Body, type BodyHalf, measureOf } from '../body/body.ts'
+import type { Body, BodyHalf } from '../body/body.ts'
 import { MEASURE_NAMES } from '../body/measure.ts'
 import { MOCK_UP_ALLOWANCES, type SeamAllowances } from './allowances.ts'
-import { bodice } from './bodice.ts'
 import { bodiceBack, bodiceFront } from './bodice-pieces.ts'
 import { bothSides } from './both-sides.ts'
 import { bustFindings } from './bust-findings.ts'
@@ -12,16 +11,13 @@ import type { Asked } from './change.ts'
 import { choiceFindings } from './choice-findings.ts'
 import { type Choices, STANDARD_CHOICES } from './choices.ts'
 import type { Draft } from './draft.ts'
-import { easeFor } from './ease.ts'
-import { shoulderSlopes } from './frame.ts'
+import { drawHalf, neckWidthFor } from './draw-half.ts'
 import { impossibleChoices } from './impossible-choices.ts'
 import { draftJoins } from './joins.ts'
 import { bothTables, measureTable } from './measure-table.ts'
-import { neckWidth } from './neckline.ts'
 import type { DraftedPieces } from './remeasure.ts'
 import { withRemedies } from './remedies.ts'
 import { bothProblems, type SidedProblem } from './sided-problem.ts'
-import { sleeve } from './sleeve.ts'
 import { sleevePiece } from './sleeve-piece.ts'
 import { unlikelyDraft } from './unlikely-draft.ts'
 
@@ -50,8 +46,7 @@ function problemsOf(asked: Asked, allowances: SeamAllowances): readonly SidedPro
 function draftOnce({ body, choices }: Asked, allowances: SeamAllowances): Draft | readonly SidedProblem[] {
   const impossible = bothProblems(impossibleChoices(body.left, choices), impossibleChoices(body.right, choices), body)
   if (impossible.length > 0) return impossible
-  const girth = measureOf(body.right, 'neck base girth') + easeFor(choices, 'neckline')
-  const width = neckWidth(girth, shoulderSlopes(body.left), shoulderSlopes(body.right))
+  const width = neckWidthFor(body, choices)
   const right = draftHalf(body.right, choices, allowances, width)
   const left = isSymmetrical(body) ? right : draftHalf(body.left, choices, allowances, width)
   if (!right.ok || !left.ok) return bothProblems(problemsIn(left), problemsIn(right), body)
@@ -69,24 +64,23 @@ function problemsIn(result: Result<Draft>): readonly Problem[] {
 
 /** The draft of one half of the body, as if the other half were its mirror image. */
 function draftHalf(half: BodyHalf, choices: Choices, allowances: SeamAllowances, width: number): Result<Draft> {
-  const drawn = bodice(half, choices, width)
+  const drawn = drawHalf(half, choices, width)
   if (!drawn.ok) return drawn
-  const arm = sleeve(half, choices, drawn.value)
-  if (!arm.ok) return arm
+  const { bodice, sleeve } = drawn.value
   const pieces: DraftedPieces = {
-    back: bodiceBack(drawn.value, choices, allowances),
-    front: bodiceFront(drawn.value, choices, allowances),
-    sleeve: sleevePiece(arm.value, allowances),
+    back: bodiceBack(bodice, choices, allowances),
+    front: bodiceFront(bodice, choices, allowances),
+    sleeve: sleevePiece(sleeve, allowances),
   }
   return success({
-    pattern: { pieces: [pieces.back, pieces.front, pieces.sleeve], joins: draftJoins(drawn.value, arm.value) },
-    measures: measureTable(half, choices, pieces, arm.value.upperArm),
+    pattern: { pieces: [pieces.back, pieces.front, pieces.sleeve], joins: draftJoins(bodice, sleeve) },
+    measures: measureTable(half, choices, pieces, sleeve.upperArm),
     findings: [
-      ...choiceFindings(half, choices, arm.value.upperArm),
-      ...drawn.value.findings,
-      ...bustFindings(drawn.value, choices),
+      ...choiceFindings(half, choices, sleeve.upperArm),
+      ...bodice.findings,
+      ...bustFindings(bodice, choices),
       ...unlikelyDraft(half, pieces),
-      ...arm.value.findings,
+      ...sleeve.findings,
     ],
   })
 }

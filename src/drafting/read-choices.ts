@@ -1,7 +1,7 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { parseLength } from '../base/lengths.ts'
 import { type Readers, raise } from '../base/readers.ts'
-import { failure, success } from '../base/result.ts'
+import { failure, type Result, success } from '../base/result.ts'
 import {
   type Choices,
   CLOTHS,
@@ -51,7 +51,7 @@ export function choicesSchema(read: Readers) {
 const BUST_WORDS = ['flat', 'eased'] as const
 
 function bustDart(read: Readers) {
-  return read.parsed<number | 'flat' | 'eased'>('an intake such as 1 in, flat or eased', (text) => {
+  const parse = (text: string): Result<number | 'flat' | 'eased'> => {
     const word = BUST_WORDS.find((known) => known === text.trim().toLowerCase())
     if (word) return success(word)
     const result = parseLength(text, read.unit)
@@ -63,7 +63,12 @@ function bustDart(read: Readers) {
       expected: 'an intake of zero or more, flat or eased',
       hint: 'leave the minus out, or write flat for no bust dart',
     })
-  })
+  }
+  return read.parsed('an intake such as 1 in, flat or eased', parse, () => [
+    { type: 'number', minimum: 0 },
+    { enum: [...BUST_WORDS] },
+    { type: 'string' },
+  ])
 }
 
 /** The choices of a performer file: what it says over the standard ones. */

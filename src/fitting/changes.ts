@@ -73,16 +73,20 @@ export function changesBetween(before: Pattern, after: Pattern, map: PositionMap
 
 /** Seams that were drawn anew, beside what they were; a split alone draws nothing anew. */
 function seamPairs(before: Pattern, after: Pattern, map: PositionMap) {
-  return before.pieces.flatMap((piece) =>
-    piece.seams.flatMap((old) =>
-      map.seam({ piece: piece.id, seam: old.id, along: seamLength(old) / 2 }).flatMap((moved) => {
+  return before.pieces.flatMap((piece) => {
+    const same = after.pieces.find((p) => p.id === piece.id)
+    if (same === piece) return []
+    const kept = new Set(same?.seams)
+    return piece.seams.flatMap((old) => {
+      if (kept.has(old)) return []
+      return map.seam({ piece: piece.id, seam: old.id, along: seamLength(old) / 2 }).flatMap((moved) => {
         if (isGone(moved)) return []
         const now = after.pieces.find((p) => p.id === moved.piece)?.seams.find((s) => s.id === moved.seam)
         if (!now || sameLine(old.parts, now.parts)) return []
         return [{ piece: moved.piece, old, seam: moved.seam, now }]
-      }),
-    ),
-  )
+      })
+    })
+  })
 }
 
 /** Whether a line is the same, or its mirror image: coordinates are mirrored exactly. */

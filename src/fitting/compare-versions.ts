@@ -106,7 +106,7 @@ export function compareVersions(earlier: PatternVersion, later: PatternVersion):
 }
 
 /** The pattern with every piece apart that the other pattern has apart. */
-function splitAs(pattern: Pattern, other: Pattern): Pattern {
+export function splitAs(pattern: Pattern, other: Pattern): Pattern {
   return pattern.pieces.reduce((split, piece) => {
     const apart = other.pieces.some(
       (p) => p.id === `${piece.id} left` || p.id === `${piece.id} right` || (p.id === piece.id && p.side === 'whole'),

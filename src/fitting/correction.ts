@@ -22,9 +22,9 @@ export interface SlipWords {
 }
 
 /** A default of a setting, as the draper would write it, and where it comes from. */
-export interface SettingDefault {
-  /** Name of the setting. */
-  readonly setting: string
+export interface SettingDefault<Setting extends string = string> {
+  /** Name of the setting; several that have one default together, with commas between. */
+  readonly setting: Setting
   /** What holds when it is not written. */
   readonly value: string
   /** Where that comes from, or `common practice`. */
@@ -50,18 +50,54 @@ export interface Correction<S = unknown> {
   /** What it leaves unmatched on other pieces, and the correction that would restore it; undefined: nothing. */
   readonly leaves?: string
   /** The pattern operations that make it, in order. Pure; problems say which setting cannot be met and why. */
-  compile(context: CorrectionContext, settings: S): Result<readonly PatternOperation[]>
+  readonly compile: (context: CorrectionContext, settings: S) => Result<readonly PatternOperation[]>
   /** The words for the slip; `say` writes a length in the file's unit. */
-  word(settings: S, say: (mm: number) => string): SlipWords
+  readonly word: (settings: S, say: (mm: number) => string) => SlipWords
+}
+
+/** What every correction has beside its own settings. */
+type CommonKey = 'do' | 'side' | 'seen' | 'voided'
+
+/** A schema that takes no key but its own. */
+export type StrictSettings = z.ZodObject<z.core.$ZodLooseShape, z.core.$strict>
+
+type Key<Schema extends StrictSettings> = keyof Schema['shape'] & string
+
+/** True for a schema that takes keys it does not name: the bare types of strict and loose ones fit each other. */
+type TakesMore<Output> = string extends keyof Output ? (Output extends Record<string, never> ? false : true) : false
+
+/** The schema where it can be one of settings, else never. */
+type Usable<Schema extends StrictSettings> = [Key<Schema> & CommonKey, TakesMore<z.output<Schema>>] extends [
+  never,
+  false,
+]
+  ? Schema
+  : never
+
+/** One setting, or up to three that have one default together. */
+type KeysOf<K extends string> = K | `${K}, ${K}` | `${K}, ${K}, ${K}`
+
+/**
+ * A correction before it goes into a table: `compile` and `word` get what the schema of `settings` puts out, defaults
+ * are of settings that there are, and none is called as what all corrections have.
+ */
+export type CorrectionDefinition<Schema extends StrictSettings> = Omit<
+  Correction<z.output<Schema>>,
+  'settings' | 'defaults'
+> & {
+  /** The schema of the settings for a file's unit: `z.strictObject({ by: read.positiveLength() })`. */
+  readonly settings: (read: Readers) => Usable<Schema>
+  /** What the settings that may be left out stand for. */
+  readonly defaults: readonly SettingDefault<KeysOf<Key<Schema>>>[]
 }
 
 /**
- * A correction for the table, which holds corrections of all kinds of settings. Settings are only ever read by the
- * correction's own schema, so they are what it put out.
+ * A correction for a table, which holds corrections of all kinds of settings: give `[...CORRECTIONS, mine]` to
+ * `makePattern`, or to `readersOf` and `replay`. Settings are only ever read by the correction's own schema, so they are
+ * what it put out.
  */
-export function defineCorrection<Schema extends z.ZodObject>(
-  definition: Omit<Correction<z.output<Schema>>, 'settings'> & { readonly settings: (read: Readers) => Schema },
-): Correction {
+/* @__NO_SIDE_EFFECTS__ */
+export function defineCorrection<Schema extends StrictSettings>(definition: CorrectionDefinition<Schema>): Correction {
   return {
     ...definition,
     compile: (context, settings) => definition.compile(context, settings as z.output<Schema>),

@@ -69,6 +69,7 @@ export function correctionNamed(name: string, table: readonly Correction[] = COR
 }
 
 /** What `readPerformer` needs to know of the corrections: their names and the schemas of their settings. */
+/* @__NO_SIDE_EFFECTS__ */
 export function readersOf(corrections: readonly Correction[]): CorrectionReaders {
   return {
     names: corrections.map((correction) => correction.name),

@@ -1,10 +1,10 @@
 import { arcLengthBetween } from '../geometry/arc-length.ts'
-import { type Cubic, curvatureAt, pointAt } from '../geometry/cubic.ts'
+import { type Cubic, curvatureAt, derivativeAt, pointAt, secondDerivativeAt } from '../geometry/cubic.ts'
 import { smallestRadius } from '../geometry/curvature-extrema.ts'
 import { CURVE_TOLERANCE } from '../geometry/defaults.ts'
 import type { Path } from '../geometry/path.ts'
 import { locate, type PathParameter, tangentAt } from '../geometry/path-length.ts'
-import { add, along, dot, type Point, rightOf, scale, unit } from '../geometry/point.ts'
+import type { Point } from '../geometry/point.ts'
 import { refit } from '../geometry/refit.ts'
 import type { Profile } from './profile.ts'
 import { shortArc } from './short-arc.ts'
@@ -27,6 +27,10 @@ const LEAST_STEPS = 8
  * about to fold back on itself.
  */
 const LEAST_SPEED = 0.1
+
+/** So near to the ends of a cubic, and so slow in mm, its derivative may be as good as nothing. */
+const BESIDE = 1e-6
+const STANDSTILL = 1e-3
 
 /** A smooth path cut out of a run, to be displaced: its cubics and the run position of its start. */
 export interface DisplaceRequest {
@@ -75,7 +79,7 @@ export function displace(request: DisplaceRequest, profile: Profile, tolerance =
     const before = path[path.length - 1]
     const points = moved.map((m) => m.point)
     if (before) points[0] = before.p3
-    const fit = refit(points, { tolerance, startDirection: first.direction, endDirection: last.direction })
+    const fit = refit(points, { tolerance, startDirection: first.velocity, endDirection: last.velocity })
     fit.parameters.forEach((place, i) => {
       if (i > 0) length += lengthBetween(fit.path, fit.parameters[i - 1] as typeof place, place)
       if (i === 0 && now.length > 0) return
@@ -95,7 +99,8 @@ interface Sample {
 
 interface Moved {
   readonly point: Point
-  readonly direction: Point
+  /** The derivative by run position. */
+  readonly velocity: Point
 }
 
 /** Samples of the old line, one list for each stretch between neighbouring nodes of the profile. */
@@ -136,28 +141,48 @@ function sampleBetweenNodes(request: DisplaceRequest, profile: Profile): Sample[
   })
 }
 
-function move(sample: Sample, request: DisplaceRequest, profile: Profile): Moved | Folds {
-  const { cubic: c, t, at } = sample
-  const tangent = tangentAt(c, t)
-  const normal = rightOf(tangent)
+function move({ cubic: c, t, at }: Sample, request: DisplaceRequest, profile: Profile): Moved | Folds {
+  const { tangent, curvature } = frameAt(c, t)
   const amount = profile.amount(at)
   const slope = profile.slope(at)
-  // Curvature does not exist where a handle lies on its end: ask just inside.
-  const curvature = curvatureAt(c, Math.min(1 - 1e-6, Math.max(1e-6, t)))
-  const fromStart = fade((at - request.start) / request.fade)
-  const fromEnd = fade((request.start + request.length - at) / request.fade)
-  let shift = scale(normal, amount)
-  let velocity = add(scale(tangent, 1 + curvature * amount), scale(normal, slope))
-  if (request.startExtra) {
-    shift = along(shift, request.startExtra, fromStart.value)
-    velocity = along(velocity, request.startExtra, fromStart.slope / request.fade)
+  const speed = 1 + curvature * amount
+  // The outward normal lies clockwise of the tangent.
+  let x = tangent.y * amount
+  let y = -tangent.x * amount
+  let vx = tangent.x * speed + tangent.y * slope
+  let vy = tangent.y * speed - tangent.x * slope
+  const { startExtra, endExtra } = request
+  if (startExtra) {
+    const { value, slope: rate } = fade((at - request.start) / request.fade)
+    x += startExtra.x * value
+    y += startExtra.y * value
+    vx += (startExtra.x * rate) / request.fade
+    vy += (startExtra.y * rate) / request.fade
   }
-  if (request.endExtra) {
-    shift = along(shift, request.endExtra, fromEnd.value)
-    velocity = along(velocity, request.endExtra, -fromEnd.slope / request.fade)
+  if (endExtra) {
+    const { value, slope: rate } = fade((request.start + request.length - at) / request.fade)
+    x += endExtra.x * value
+    y += endExtra.y * value
+    vx -= (endExtra.x * rate) / request.fade
+    vy -= (endExtra.y * rate) / request.fade
   }
-  if (!(dot(velocity, tangent) >= LEAST_SPEED)) return { folds: { at, amount, radius: Math.abs(1 / curvature) } }
-  return { point: add(pointAt(c, t), shift), direction: unit(velocity) }
+  if (!(vx * tangent.x + vy * tangent.y >= LEAST_SPEED)) {
+    return { folds: { at, amount, radius: Math.abs(1 / curvature) } }
+  }
+  const old = pointAt(c, t)
+  return { point: { x: old.x + x, y: old.y + y }, velocity: { x: vx, y: vy } }
+}
+
+/** The unit tangent and the curvature at a place of a cubic. */
+function frameAt(c: Cubic, t: number): { readonly tangent: Point; readonly curvature: number } {
+  const d = derivativeAt(c, t)
+  const speed = Math.sqrt(d.x * d.x + d.y * d.y)
+  // Next to an end a handle may lie on it: the direction is the limit there, and the curvature that a little inside.
+  if (t < BESIDE || t > 1 - BESIDE || speed < STANDSTILL) {
+    return { tangent: tangentAt(c, t), curvature: curvatureAt(c, Math.min(1 - BESIDE, Math.max(BESIDE, t))) }
+  }
+  const dd = secondDerivativeAt(c, t)
+  return { tangent: { x: d.x / speed, y: d.y / speed }, curvature: (d.x * dd.y - d.y * dd.x) / (speed * speed * speed) }
 }
 
 /** 1 at 0 falling to 0 at 1, flat at both. */

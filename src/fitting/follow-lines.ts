@@ -1,7 +1,7 @@
 import { isLine, line as straight } from '../geometry/cubic.ts'
-import { alongOf, nearest } from '../geometry/nearest.ts'
+import { alongOf, nearestParameter } from '../geometry/nearest.ts'
 import { endOf, firstCubic, lastCubic, type Path, reversePath, startOf } from '../geometry/path.ts'
-import { directionAlong, pathLength } from '../geometry/path-length.ts'
+import { directionAlong, pathLength, tangentAt } from '../geometry/path-length.ts'
 import { add, between, cross, distance, dot, magnitude, type Point, scale, subtract, unit } from '../geometry/point.ts'
 import type { Line, Seam } from '../pattern/piece.ts'
 import { directionOnSeam, pointOnSeam, seamLength, seamStart } from '../pattern/seam.ts'
@@ -92,18 +92,17 @@ function followEnd(
   const end = endOf(path)
   const corner = change.corners.find(({ from }) => distance(from, drawnEnd) < ON_SEAM)
   if (corner) return withEnd(path, corner.to)
-  const direction = directionAlong(path, pathLength(path))
   for (const old of oldSeams) {
     const move = change.maps.get(old.id)
-    const now = change.seams.find((seam) => seam.id === old.id)
-    if (!move || !now) continue
+    const now = move && change.seams.find((seam) => seam.id === old.id)
+    if (!now) continue
     const place = nearestOnSeam(old, drawnEnd)
     if (place.distance > ON_SEAM) continue
     const along = move(place.along)
     if (typeof along !== 'number') continue
     const moved = add(end, subtract(pointOnSeam(old, place.along), drawnEnd))
     if (distance(pointOnSeam(now, along), moved) < 1e-9) continue
-    const target = crossing(now, along, end, direction)
+    const target = crossing(now, along, end, tangentAt(lastCubic(path), 1))
     if (target) return withEnd(path, target)
   }
   return undefined
@@ -159,7 +158,7 @@ function nearestOnSeam(seam: Seam, at: Point): { readonly along: number; readonl
   let start = 0
   for (const part of seam.parts) {
     if (mayReach(part, at)) {
-      const found = nearest(part, at)
+      const found = nearestParameter(part, at)
       if (found.distance < best.distance) best = { along: start + alongOf(part, found), distance: found.distance }
     }
     start += pathLength(part)

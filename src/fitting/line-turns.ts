@@ -1,3 +1,4 @@
+import { atan2 } from '../base/trig.ts'
 import { arcLength } from '../geometry/arc-length.ts'
 import { type Cubic, curvatureAt } from '../geometry/cubic.ts'
 import type { Path } from '../geometry/path.ts'
@@ -51,13 +52,16 @@ export function velocity(profile: Profile, at: number, curvature: number): { alo
   return { along: 1 + curvature * profile.amount(at), across: profile.slope(at) }
 }
 
-/** The directions of the line after a shift by the profile, radians since the old line's start, at its samples. */
+/** The direction of the line after a shift by the profile at a sample, radians since the old line's start. */
+export function shiftedTurn(line: TurnedLine, profile: Profile, i: number): number {
+  const { along, across } = velocity(profile, line.at[i] as number, line.curvature[i] as number)
+  // The outward normal lies clockwise of the line: a rising profile turns the line clockwise.
+  return (line.turned[i] as number) - atan2(across, along)
+}
+
+/** The same at all its samples. */
 export function shiftedTurns(line: TurnedLine, profile: Profile): number[] {
-  return line.at.map((at, i) => {
-    const { along, across } = velocity(profile, at, line.curvature[i] as number)
-    // The outward normal lies clockwise of the line: a rising profile turns the line clockwise.
-    return (line.turned[i] as number) - Math.atan2(across, along)
-  })
+  return line.at.map((_, i) => shiftedTurn(line, profile, i))
 }
 
 /** How often the directions change between turning one way and the other, turns below `unseen` radians left out. */

@@ -33,9 +33,11 @@ const AT_CORNER = 0.01
  */
 export function namedPlaces(run: SeamRun): NamedPlace[] {
   const { piece } = run
-  const places: NamedPlace[] = []
+  const places: (NamedPlace & { readonly rank: number })[] = []
   const add = (name: string, at: number) => {
-    if (!places.some((p) => p.name === name && Math.abs(p.at - at) < AT_CORNER)) places.push({ name, at })
+    const here = places.filter((p) => Math.abs(p.at - at) < AT_CORNER)
+    // Names of one place stay in this order, whatever rounding makes of their positions.
+    if (!here.some((p) => p.name === name)) places.push({ name, at, rank: here[0]?.rank ?? at })
   }
   const corners = runCorners(run)
   const addMark = (id: string, seam: string, along: number, at: () => Point) => {
@@ -66,7 +68,7 @@ export function namedPlaces(run: SeamRun): NamedPlace[] {
       if (seams.includes(one ?? '') && seams.includes(other ?? '')) add(name, corner.at)
     for (const id of corner.neighbours) if (!run.seamStarts.has(id)) add(baseName(id), corner.at)
   }
-  return places.sort((a, b) => a.at - b.at)
+  return places.sort((a, b) => a.rank - b.rank).map(({ name, at }) => ({ name, at }))
 }
 
 /** The places of the notches on a run: where a correction tapers to unless told otherwise. */

@@ -58,12 +58,15 @@ export interface OperationResult {
  */
 export type PatternOperation = (pattern: Pattern, since: PositionMap) => Result<OperationResult>
 
-/** The result of an operation that had nothing to do: the very same pattern. */
+/** The result of an operation that had nothing to do: the very same pattern, `IDENTITY` and no effects. */
 export function unchanged(pattern: Pattern): OperationResult {
   return { pattern, map: IDENTITY, effects: [] }
 }
 
-/** Runs operations one after the other, each told where the places of the worn mock-up have gone meanwhile. */
+/**
+ * Runs operations one after the other, each told where the places of the worn mock-up have gone meanwhile. `since` is
+ * how far the pattern has come from the worn one: `IDENTITY` where it is the worn one. The first that fails is the result.
+ */
 export function runOperations(
   pattern: Pattern,
   since: PositionMap,

@@ -41,19 +41,19 @@ export function smoothProfile(nodes: readonly ProfileNode[]): Profile {
         throw new RangeError(`a slope of ${slope} overshoots between nodes ${i} and ${i + 1}`)
     }
   })
+  // By span: where it starts and how wide it is, the amounts at its ends, and the slopes there times its width.
+  const spans = widths.map((width, i) => ({
+    start: (nodes[i] as ProfileNode).at,
+    width,
+    a: (nodes[i] as ProfileNode).amount,
+    b: (nodes[i + 1] as ProfileNode).amount,
+    da: (slopes[i] as number) * width,
+    db: (slopes[i + 1] as number) * width,
+  }))
   const spanAt = (at: number) => {
     let i = 0
-    while (i < widths.length - 1 && at > (nodes[i + 1] as ProfileNode).at) i++
-    const a = nodes[i] as ProfileNode
-    const width = widths[i] as number
-    return {
-      u: (at - a.at) / width,
-      width,
-      a: a.amount,
-      b: (nodes[i + 1] as ProfileNode).amount,
-      da: (slopes[i] as number) * width,
-      db: (slopes[i + 1] as number) * width,
-    }
+    while (i < spans.length - 1 && at > (spans[i + 1] as Span).start) i++
+    return spans[i] as Span
   }
   const first = nodes[0] as ProfileNode
   const last = nodes[nodes.length - 1] as ProfileNode
@@ -62,16 +62,27 @@ export function smoothProfile(nodes: readonly ProfileNode[]): Profile {
     amount: (at) => {
       if (at <= first.at) return first.amount
       if (at >= last.at) return last.amount
-      const { u, a, b, da, db } = spanAt(at)
+      const { start, width, a, b, da, db } = spanAt(at)
+      const u = (at - start) / width
       const rise = u * u * (3 - 2 * u)
       return a + (b - a) * rise + u * (1 - u) * ((1 - u) * da - u * db)
     },
     slope: (at) => {
       if (at < first.at || at > last.at) return 0
-      const { u, width, a, b, da, db } = spanAt(at)
+      const { start, width, a, b, da, db } = spanAt(at)
+      const u = (at - start) / width
       return (6 * u * (1 - u) * (b - a) + (1 - u) * (1 - 3 * u) * da + u * (3 * u - 2) * db) / width
     },
   }
+}
+
+interface Span {
+  readonly start: number
+  readonly width: number
+  readonly a: number
+  readonly b: number
+  readonly da: number
+  readonly db: number
 }
 
 function freeSlope(widths: readonly number[], secants: readonly number[], i: number): number {

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Place, Problem } from '../base/problem.ts'
 import { type CorrectionReaders, type Readers, raise } from '../base/readers.ts'
 import { readingProblems, valueAt } from '../base/reading-problems.ts'
@@ -22,17 +22,18 @@ export function fittingsSchema(read: Readers, corrections: CorrectionReaders) {
     provisional: remark(read, 'stand-in or dress form').optional(),
     corrections: z.array(correctionSchema(read, corrections), { error: 'a list of corrections' }).optional(),
   })
-  return z.array(fitting, { error: 'a list of fittings' }).superRefine((fittings, context) => {
-    for (const [index, { label }] of fittings.entries()) {
-      if (fittings.findIndex((other) => other.label === label) === index) continue
-      context.addIssue({
-        code: 'custom',
-        path: [index, 'label'],
-        message: 'a label of its own',
-        params: sameLabel(label),
-      })
-    }
+  return z.array(fitting, { error: 'a list of fittings' })
+}
+
+/** The problems of labels that were given before, whatever else the file has wrong. */
+export function labelProblems(document: YamlDocument): Problem[] {
+  const labels = listAt(document.tree, ['fittings']).map((path) => {
+    const label = valueAt(document.tree, [...path, 'label'])
+    return { path: [...path, 'label'], label: typeof label === 'string' ? label.replace(/\s+/g, ' ').trim() : '' }
   })
+  return labels
+    .filter(({ label }, index) => label !== '' && labels.findIndex((other) => other.label === label) < index)
+    .map(({ path, label }) => ({ ...sameLabel(label), where: document.placeOf(path) }))
 }
 
 function sameLabel(label: string) {

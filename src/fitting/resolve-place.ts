@@ -1,7 +1,7 @@
 import type { Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import { crossings } from '../geometry/crossings.ts'
-import { alongOf, nearest } from '../geometry/nearest.ts'
+import { alongOf, nearestParameter } from '../geometry/nearest.ts'
 import { endOf, startOf } from '../geometry/path.ts'
 import type { Line } from '../pattern/piece.ts'
 import { baseName } from '../pattern/side-names.ts'
@@ -73,7 +73,7 @@ function lineMeets(run: SeamRun, name: string): number[] {
 function meets(line: Line, path: SeamRun['stretches'][number]['path']): number[] {
   const across = crossings(line.path, path).crossings.map((crossing) => alongOf(path, crossing.b))
   const ends = [startOf(line.path), endOf(line.path)].flatMap((end) => {
-    const near = nearest(path, end)
+    const near = nearestParameter(path, end)
     return near.distance <= MEETS ? [alongOf(path, near)] : []
   })
   return distinct([...across, ...ends])

@@ -42,14 +42,18 @@ export const SEAM_NAMES = {
   'center back': [back('center back')],
 } as const satisfies Record<string, readonly SeamGroup[]>
 
+/** What a draper calls a stitching line: `cap`, `front cap`, `waist`. */
 export type SeamName = keyof typeof SEAM_NAMES
 
 export const SEAM_NAME_LIST = Object.keys(SEAM_NAMES) as readonly SeamName[]
 
 /** Seams of a piece that are moved as one line. */
 export interface SeamLine {
+  /** Id of the piece. */
   readonly piece: string
+  /** Ids of its seams, in the order of the outline. */
   readonly seams: readonly string[]
+  /** The wearer's side that they are of, or both. */
   readonly side: BodySide | 'both'
 }
 

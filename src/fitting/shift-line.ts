@@ -12,6 +12,7 @@ import { splitSides } from './split-sides.ts'
 
 /** A place of the mock-up as worn, and by how much it moves. */
 export interface ShiftStation extends SeamPosition {
+  /** mm along the outward normal; negative moves it inwards. */
   readonly amount: number
   /** Only at an end of the line: how the amount changes from there into the line, mm per mm. */
   readonly inward?: number
@@ -19,15 +20,20 @@ export interface ShiftStation extends SeamPosition {
 
 /** A shift of a named stitching line, its places given on the mock-up as worn. */
 export interface ShiftLineRequest {
+  /** The line by its trade name. */
   readonly seam: SeamName
+  /** The wearer's side, or both. */
   readonly side: CorrectionSide
+  /** Where it moves and how far; between them it runs smoothly. */
   readonly stations: readonly ShiftStation[]
+  /** Where it stays. */
   readonly anchors: readonly SeamPosition[]
 }
 
 /**
  * The operations that shift a named line: pieces that it touches are split first when it is for one side; then each
- * line that has a station is shifted, with every place carried on from the mock-up as worn to where it is now.
+ * line that has a station is shifted (`shiftSeam`), with every place carried on from the mock-up as worn to where it is now.
+ * Problems: a place that is gone, and those of `shiftSeam`.
  */
 export function shiftLine(request: ShiftLineRequest): PatternOperation[] {
   const pieces = [...new Set(request.stations.map((station) => station.piece))]

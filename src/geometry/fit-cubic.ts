@@ -32,6 +32,9 @@ const HOPELESS = 1.5
 // counts as much as this share of the tolerance at every sample: where the curve turns that is nothing. More makes more
 // pieces, less lets the curvature rise: at a quarter there are fewest (5,130 for 3,000 runs, 5,140 without).
 const SLACK = 1 / 4
+// Parameters nearer than this to the foot are the foot; a Newton step squares what is left, so one before is enough.
+const FOOT_DONE = 1e-13
+const NEWTON_DONE = 1e-8
 // And no handle is shorter than this share of the length.
 const SHORTEST = 0.15
 
@@ -87,10 +90,11 @@ export function fitCubic(
       const y1 = y0 + a * start.y
       const x2 = x3 - b * end.x
       const y2 = y3 - b * end.y
+      const powers = powersOf(x0, y0, x1, y1, x2, y2, x3, y3)
       for (let k = 0; k < used; k++) {
         const px = xs[index[k] as number] as number
         const py = ys[index[k] as number] as number
-        const t = footParameter(x0, y0, x1, y1, x2, y2, x3, y3, px, py, u[k] as number, 3)
+        const t = footParameter(powers, px, py, u[k] as number, 3)
         u[k] = t
         const s = 1 - t
         const w0 = s * s * s
@@ -155,6 +159,7 @@ function measured(run: SampleRun, from: number, to: number, c: Cubic, tolerance:
   const { xs, ys, lengths } = run
   const base = lengths[from] as number
   const whole = (lengths[to] as number) - base
+  const powers = powersOf(c.p0.x, c.p0.y, c.p1.x, c.p1.y, c.p2.x, c.p2.y, c.p3.x, c.p3.y)
   const parameters = [0]
   let error = 0
   let shift = 0
@@ -164,7 +169,7 @@ function measured(run: SampleRun, from: number, to: number, c: Cubic, tolerance:
     const guess = Math.min(1, Math.max(0, share + shift))
     const px = xs[i] as number
     const py = ys[i] as number
-    const t = footParameter(c.p0.x, c.p0.y, c.p1.x, c.p1.y, c.p2.x, c.p2.y, c.p3.x, c.p3.y, px, py, guess, 8)
+    const t = footParameter(powers, px, py, guess, 8)
     if (t < (parameters[i - from - 1] as number)) return { error: Number.POSITIVE_INFINITY }
     shift = t - share
     parameters.push(t)
@@ -178,8 +183,19 @@ function measured(run: SampleRun, from: number, to: number, c: Cubic, tolerance:
   return error <= tolerance ? { error, fit: { cubic: c, parameters } } : { error }
 }
 
-/** The parameter of the point of the cubic nearest to (px, py) near the guess t, by at most `steps` Newton steps. */
-function footParameter(
+/** The cubic as ((a t + b) t + c) t + p0, by coordinates. */
+interface Powers {
+  readonly ax: number
+  readonly ay: number
+  readonly bx: number
+  readonly by: number
+  readonly cx: number
+  readonly cy: number
+  readonly x0: number
+  readonly y0: number
+}
+
+function powersOf(
   x0: number,
   y0: number,
   x1: number,
@@ -188,32 +204,35 @@ function footParameter(
   y2: number,
   x3: number,
   y3: number,
-  px: number,
-  py: number,
-  guess: number,
-  steps: number,
-): number {
+): Powers {
   const cx = 3 * (x1 - x0)
   const cy = 3 * (y1 - y0)
   const bx = 3 * (x2 - 2 * x1 + x0)
   const by = 3 * (y2 - 2 * y1 + y0)
-  const ax = x3 - x0 - cx - bx
-  const ay = y3 - y0 - cy - by
+  return { ax: x3 - x0 - cx - bx, ay: y3 - y0 - cy - by, bx, by, cx, cy, x0, y0 }
+}
+
+/** The parameter of the point of the cubic nearest to (px, py) near the guess t, by at most `steps` Newton steps. */
+function footParameter(c: Powers, px: number, py: number, guess: number, steps: number): number {
+  const { ax, ay, bx, by, cx, cy } = c
+  const ox = c.x0 - px
+  const oy = c.y0 - py
   let t = guess
   for (let step = 0; step < steps; step++) {
-    const dx = ((ax * t + bx) * t + cx) * t + x0 - px
-    const dy = ((ay * t + by) * t + cy) * t + y0 - py
+    const dx = ((ax * t + bx) * t + cx) * t + ox
+    const dy = ((ay * t + by) * t + cy) * t + oy
     const vx = (3 * ax * t + 2 * bx) * t + cx
     const vy = (3 * ay * t + 2 * by) * t + cy
     const speed2 = vx * vx + vy * vy
     const bend = dx * (6 * ax * t + 2 * bx) + dy * (6 * ay * t + 2 * by)
     // Beyond the center of curvature Newton would run to the farthest point: fall back to the tangent's foot.
-    const slope = speed2 + bend > 0.1 * speed2 ? speed2 + bend : speed2
+    const newton = speed2 + bend > 0.1 * speed2
+    const slope = newton ? speed2 + bend : speed2
     if (slope === 0) return t
     const next = Math.min(1, Math.max(0, t - (dx * vx + dy * vy) / slope))
     const change = Math.abs(next - t)
     t = next
-    if (change < 1e-13) break
+    if (change < (newton ? NEWTON_DONE : FOOT_DONE)) break
   }
   return t
 }

@@ -49,7 +49,15 @@ export function refit(samples: readonly Point[], options: RefitOptions = {}): Re
   }
   // A hair less than asked: the caller's own measuring rounds too.
   const within = tolerance * (1 - 1e-9)
-  const attempt = (from: number, to: number) => fitCubic(run, from, to, directionAt(from), directionAt(to), within)
+  const tried = new Map<number, FitAttempt>()
+  const attempt = (from: number, to: number) => {
+    const key = from * run.xs.length + to
+    const known = tried.get(key)
+    if (known) return known
+    const made = fitCubic(run, from, to, directionAt(from), directionAt(to), within)
+    tried.set(key, made)
+    return made
+  }
   const fits = placed(attempt, last, within)
   return { path: joined(fits), parameters: parametersOf(fits, runIndex) }
 }

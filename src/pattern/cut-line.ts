@@ -6,7 +6,7 @@ import type { Dart, Piece, Seam } from './piece.ts'
 
 /**
  * The cutting line of a piece: a closed anticlockwise path at every seam's own allowance outside the stitching line
- * (within CURVE_TOLERANCE), on it where the allowance is 0 (a fold). Corners are mirrored at wrist and waist,
+ * (within 0.01 mm), on it where the allowance is 0 (a fold). Corners are mirrored at wrist and waist,
  * squared at the ends of shoulders, mitred elsewhere (at most twice the allowance long); over a dart's mouth
  * the line mirrors what the folded dart lies on. It crosses neither itself nor the stitching line.
  */

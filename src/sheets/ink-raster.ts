@@ -16,10 +16,12 @@ export function inkRaster(page: Box, ink: readonly Segment[]): InkRaster {
   const rows = Math.max(1, Math.ceil((page.top - page.bottom) / CELL))
   const inked = new Uint8Array(columns * rows)
   for (const { a, b } of ink) {
-    const steps = Math.max(1, Math.ceil((2 * Math.hypot(b.x - a.x, b.y - a.y)) / CELL))
+    const dx = b.x - a.x
+    const dy = b.y - a.y
+    const steps = Math.max(1, Math.ceil((2 * Math.sqrt(dx * dx + dy * dy)) / CELL))
     for (let k = 0; k <= steps; k++) {
-      const column = Math.floor((a.x + ((b.x - a.x) * k) / steps - page.left) / CELL)
-      const row = Math.floor((a.y + ((b.y - a.y) * k) / steps - page.bottom) / CELL)
+      const column = Math.floor((a.x + (dx * k) / steps - page.left) / CELL)
+      const row = Math.floor((a.y + (dy * k) / steps - page.bottom) / CELL)
       if (column >= 0 && column < columns && row >= 0 && row < rows) inked[row * columns + column] = 1
     }
   }

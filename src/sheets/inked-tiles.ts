@@ -1,6 +1,9 @@
-import type { Segment } from './ink.ts'
+import type { InkRun } from './ink-runs.ts'
 import type { PieceDrawing, PlacedDrawing } from './scene.ts'
 import { type PageShape, steps } from './tile-grid.ts'
+
+/** A run's box is asked this much wider than it is, mm: its sums round in another order than those of its pieces. */
+const ROUNDING = 1e-6
 
 /**
  * Which tiles are printed. The windows overlap, so each place is given to one tile alone, the one whose window
@@ -12,7 +15,7 @@ export function inkedTiles(
   rows: number,
   page: PageShape,
   overlap: number,
-  ink: ReadonlyMap<PieceDrawing, readonly Segment[]>,
+  ink: ReadonlyMap<PieceDrawing, readonly InkRun[]>,
 ): boolean[][] {
   const { stepX, stepY } = steps(page, overlap)
   const height = rows * stepY + overlap
@@ -34,7 +37,16 @@ export function inkedTiles(
     for (let r = r0; r <= r1; r++) for (let c = c0; c <= c1; c++) (found[r] as boolean[])[c] = true
   }
   for (const { drawing, at } of placed) {
-    for (const { a, b, half } of ink.get(drawing) ?? []) mark(a.x + at.x, a.y + at.y, b.x + at.x, b.y + at.y, half)
+    for (const { box, segments } of ink.get(drawing) ?? []) {
+      const c = column(box.left + at.x - ROUNDING)
+      const r = row(box.top + at.y + ROUNDING)
+      if (c === column(box.right + at.x + ROUNDING) && r === row(box.bottom + at.y - ROUNDING)) {
+        // Most runs lie on one tile.
+        ;(found[r] as boolean[])[c] = true
+        continue
+      }
+      for (const { a, b, half } of segments) mark(a.x + at.x, a.y + at.y, b.x + at.x, b.y + at.y, half)
+    }
   }
   return found
 }

@@ -1,3 +1,4 @@
+import { distance } from '../geometry/point.ts'
 import type { Segment } from './ink.ts'
 import type { PieceDrawing, PlacedDrawing } from './scene.ts'
 import { overlaps, type Silhouette, SLICE, silhouetteOf } from './silhouette.ts'
@@ -56,30 +57,37 @@ function betterPlace(
   piece: PlacedDrawing,
 ): Place | undefined {
   const taken = new Array<boolean>(windows.columns * windows.rows).fill(false)
-  const take = (cell: number) => {
-    taken[cell] = true
+  for (const [n, at] of places.entries()) {
+    if (n === k) continue
+    const other = shapes[n] as Silhouette
+    for (const band of bandsOf(other, at.y, windows)) {
+      const { first, last } = columnsOf(band, at.x, windows)
+      for (let column = first; column <= last; column++) taken[band.row * windows.columns + column] = true
+    }
   }
-  for (const [n, at] of places.entries()) if (n !== k) eachWindow(shapes[n] as Silhouette, at, windows, take)
   const shape = shapes[k] as Silhouette
   const here = places[k] as Place
-  const cost = (at: Place) => {
+  const cost = (bands: readonly Band[], x: number) => {
     let fresh = 0
-    eachWindow(shape, at, windows, (cell) => {
-      if (!taken[cell]) fresh++
-    })
+    for (const band of bands) {
+      const { first, last } = columnsOf(band, x, windows)
+      for (let column = first; column <= last; column++) if (!taken[band.row * windows.columns + column]) fresh++
+    }
     return fresh
   }
   const { box } = piece.drawing
   const { padding } = windows
   let best: Place | undefined
-  let least = cost(here)
+  let least = cost(bandsOf(shape, here.y, windows), here.x)
   let nearest = 0
   for (let y = padding - box.bottom; y <= windows.height - padding - box.top + 1e-9; y += STEP) {
+    const bands = bandsOf(shape, y, windows)
     for (let x = padding - box.left; x <= windows.width - padding - box.right + 1e-9; x += STEP) {
+      const fresh = cost(bands, x)
+      if (fresh > least || (fresh === least && !best)) continue
+      const away = distance({ x, y }, here)
+      if (fresh === least && away >= nearest) continue
       const at = { x, y }
-      const fresh = cost(at)
-      const away = Math.hypot(x - here.x, y - here.y)
-      if (fresh > least || (fresh === least && (!best || away >= nearest))) continue
       if (places.some((other, n) => n !== k && overlaps(shape, at, shapes[n] as Silhouette, other))) continue
       best = at
       least = fresh
@@ -89,11 +97,19 @@ function betterPlace(
   return best
 }
 
-/** Calls back with every window that the silhouette touches, filled: a page inside a piece is wanted anyhow. */
-function eachWindow(shape: Silhouette, at: Place, w: Windows, visit: (cell: number) => void): void {
+/** How far a silhouette reaches left and right under one row of windows, before it is moved sideways. */
+interface Band {
+  readonly row: number
+  readonly left: number
+  readonly right: number
+}
+
+/** The rows of windows that the silhouette lies under, filled: a page inside a piece is wanted anyhow. */
+function bandsOf(shape: Silhouette, y: number, w: Windows): Band[] {
+  const bands: Band[] = []
   const count = shape.left.length
-  const low = shape.bottom + at.y
-  const bandOf = (y: number) => Math.min(w.rows - 1, Math.max(0, Math.floor((w.height - y) / w.stepY)))
+  const low = shape.bottom + y
+  const bandOf = (height: number) => Math.min(w.rows - 1, Math.max(0, Math.floor((w.height - height) / w.stepY)))
   let n = 0
   while (n < count) {
     const row = bandOf(low + n * SLICE)
@@ -107,8 +123,15 @@ function eachWindow(shape: Silhouette, at: Place, w: Windows, visit: (cell: numb
       right = Math.max(right, shape.right[k] as number)
       n = Math.max(n, k + 1)
     }
-    const first = Math.max(0, Math.floor((left + at.x) / w.stepX))
-    const last = Math.min(w.columns - 1, Math.floor((right + at.x) / w.stepX))
-    for (let column = first; column <= last; column++) visit(row * w.columns + column)
+    bands.push({ row, left, right })
+  }
+  return bands
+}
+
+/** The windows of its row that a band touches at x. */
+function columnsOf({ left, right }: Band, x: number, w: Windows): { readonly first: number; readonly last: number } {
+  return {
+    first: Math.max(0, Math.floor((left + x) / w.stepX)),
+    last: Math.min(w.columns - 1, Math.floor((right + x) / w.stepX)),
   }
 }

@@ -5,8 +5,9 @@ import { INCH_SQUARE, measuredSquares, squareNames } from './measured-squares.ts
 import { type SquareMeasured, squareWords } from './printer-error.ts'
 import type { Mark, SheetInfo } from './scene.ts'
 import { leftText } from './sheet-foot.ts'
-import { fittingSize, textWidth } from './text-width.ts'
+import { fittingSize } from './text-width.ts'
 import type { TileGrid } from './tile-grid.ts'
+import { wrapWords } from './wrap-words.ts'
 
 const TITLE_SIZE = 7
 const LINE_SIZE = 3.4
@@ -112,22 +113,11 @@ function setWords(text: readonly string[], box: Box, largest: number): Mark[] {
   const width = box.right - box.left
   const height = box.top - box.bottom
   for (let size = largest; ; size *= 0.95) {
-    const lines = text.flatMap((paragraph) => wrap(paragraph, size, width))
+    const lines = text.flatMap((paragraph) => wrapWords(paragraph, size, width))
     const needed = lines.length * size * LEADING
     if (needed > height && size > 1.8) continue
     return lines.map((line, k) =>
       leftText(`advice ${k + 1}`, line, size, box.left, box.top - size - k * size * LEADING, 'page frame'),
     )
   }
-}
-
-/** The text broken at spaces into lines no wider than `width`. */
-function wrap(text: string, size: number, width: number): string[] {
-  const lines: string[] = []
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1)
-    if (last !== undefined && textWidth(`${last} ${word}`, size) <= width) lines[lines.length - 1] = `${last} ${word}`
-    else lines.push(word)
-  }
-  return lines
 }

@@ -4,7 +4,13 @@ import { endOf, type Path, polyline, startOf } from '../geometry/path.ts'
 import { along, type Point } from '../geometry/point.ts'
 import { type Segment, textBox } from './ink.ts'
 import { type InkRaster, inkRaster } from './ink-raster.ts'
-import { INCH_SQUARE, METRIC_SQUARE, measuredSquares, squareNames } from './measured-squares.ts'
+import {
+  INCH_SQUARE,
+  METRIC_SQUARE,
+  measuredSquares,
+  type SquareNamesOptions,
+  squareNames,
+} from './measured-squares.ts'
 import type { SquareMeasured } from './printer-error.ts'
 import type { Mark, TextMark } from './scene.ts'
 
@@ -49,17 +55,20 @@ export function pageSquares(
   const raster = inkRaster(around, ink)
   let best: { corner: Point; names: TextMark[]; crossed: boolean } | undefined
   let least = Number.POSITIVE_INFINITY
+  const words = wordsOf(corrected)
   for (const corner of cornersIn(box)) {
-    const arms = ON_ARM * sum(armsOf(corner).map((arm) => raster.count(arm, CLEARANCE)))
+    const arms = ON_ARM * counted(raster, corner, ARMS)
     if (arms >= least) continue
-    const sides = sum(bandsOf(corner).map((band) => raster.count(band, CLEARANCE)))
+    const sides = counted(raster, corner, BANDS)
     if (arms + sides >= least) continue
-    const { names, touches } = clearestNames(raster, corner, corrected)
+    const { names, touches } = clearestNames(raster, corner, words)
     const inside = raster.count(insideOf(corner), 0) > 0 ? AROUND : 0
-    const cost = arms + sides + touches + inside + (onPiece(corner, outlines) ? ON_PIECE : 0)
+    const free = arms + sides + touches + inside
+    if (free >= least) continue
+    const cost = free + (onPiece(corner, outlines) ? ON_PIECE : 0)
     if (cost >= least) continue
     least = cost
-    best = { corner, names, crossed: arms + sides > 0 }
+    best = { corner, names: names(), crossed: arms + sides > 0 }
     if (cost === 0) break
   }
   if (!best) throw new RangeError('the page is too small for the measured squares')
@@ -122,59 +131,75 @@ function boxOf(a: Point, b: Point): Box {
   return { left: Math.min(a.x, b.x), bottom: Math.min(a.y, b.y), right: Math.max(a.x, b.x), top: Math.max(a.y, b.y) }
 }
 
-/** The sides of both squares: two are shared, two lie 1.6 mm apart. */
-function bandsOf({ x, y }: Point): Box[] {
-  const end = INCH_SQUARE
-  const near = [0, 0] as const
-  const far = [METRIC_SQUARE, INCH_SQUARE] as const
-  return [near, far].flatMap(([low, high]) => [
-    { left: x, bottom: y + low, right: x + end, top: y + high },
-    { left: x + low, bottom: y, right: x + high, top: y + end },
-  ])
-}
+/** The sides of both squares, from their corner: two are shared, two lie 1.6 mm apart. */
+const BANDS: readonly Box[] = [[0, 0] as const, [METRIC_SQUARE, INCH_SQUARE] as const].flatMap(([low, high]) => [
+  { left: 0, bottom: low, right: INCH_SQUARE, top: high },
+  { left: low, bottom: 0, right: high, top: INCH_SQUARE },
+])
 
 /** The ends of the same sides. */
-function armsOf(corner: Point): Box[] {
-  return bandsOf(corner).flatMap((band) => {
-    const level = band.right - band.left > band.top - band.bottom
-    return level
-      ? [
-          { ...band, right: band.left + ARM },
-          { ...band, left: band.right - ARM },
-        ]
-      : [
-          { ...band, top: band.bottom + ARM },
-          { ...band, bottom: band.top - ARM },
-        ]
-  })
+const ARMS: readonly Box[] = BANDS.flatMap((band) => {
+  const level = band.right - band.left > band.top - band.bottom
+  return level
+    ? [
+        { ...band, right: band.left + ARM },
+        { ...band, left: band.right - ARM },
+      ]
+    : [
+        { ...band, top: band.bottom + ARM },
+        { ...band, bottom: band.top - ARM },
+      ]
+})
+
+/** The inked cells under boxes that are told from a corner. */
+function counted(raster: InkRaster, { x, y }: Point, boxes: readonly Box[]): number {
+  let sum = 0
+  for (const { left, bottom, right, top } of boxes) {
+    sum += raster.count({ left: x + left, bottom: y + bottom, right: x + right, top: y + top }, CLEARANCE)
+  }
+  return sum
 }
 
 function insideOf({ x, y }: Point): Box {
   return { left: x, bottom: y, right: x + INCH_SQUARE, top: y + INCH_SQUARE }
 }
 
+/** Words in the squares, told from the corner, and the boxes that they fill. */
+interface Words {
+  readonly options: SquareNamesOptions
+  readonly boxes: readonly Box[]
+}
+
+/** Where the words are tried, best first. */
+function wordsOf(corrected: SquareMeasured | undefined): Words[] {
+  const found: Words[] = []
+  for (const shift of SHIFTS) {
+    for (let drop = 0; drop <= LOWEST_WORDS; drop += 6) {
+      const options = { drop, shift, ...(corrected ? { corrected } : {}) }
+      found.push({ options, boxes: squareNames({ x: 0, y: 0 }, options).map(levelBox) })
+    }
+  }
+  return found
+}
+
 function clearestNames(
   raster: InkRaster,
   corner: Point,
-  corrected: SquareMeasured | undefined,
-): { names: TextMark[]; touches: number } {
-  let best: { names: TextMark[]; touches: number } | undefined
-  for (const shift of SHIFTS) {
-    for (let drop = 0; drop <= LOWEST_WORDS; drop += 6) {
-      const names = squareNames(corner, { drop, shift, ...(corrected ? { corrected } : {}) })
-      const touches = sum(names.map((name) => raster.count(levelBox(name), CLEARANCE)))
-      if (!best || touches < best.touches) best = { names, touches }
-      if (touches === 0) return best
-    }
+  words: readonly Words[],
+): { names: () => TextMark[]; touches: number } {
+  let best = words[0] as Words
+  let least = Number.POSITIVE_INFINITY
+  for (const one of words) {
+    const touches = counted(raster, corner, one.boxes)
+    if (touches >= least) continue
+    best = one
+    least = touches
+    if (touches === 0) break
   }
-  return best as NonNullable<typeof best>
+  return { names: () => squareNames(corner, best.options), touches: least }
 }
 
 function levelBox(text: TextMark): Box {
   const { center, halfWidth: w, halfHeight: h } = textBox(text)
   return { left: center.x - w, bottom: center.y - h, right: center.x + w, top: center.y + h }
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0)
 }

@@ -104,7 +104,7 @@ export function textNear(
 
 const LEADING = 1.3
 
-/** Steps of the grid on which a block is tried, mm. */
+/** Steps of the grid on which a block is tried where nothing else is asked, mm. */
 const GRID = 9
 
 export interface BlockOptions {
@@ -116,6 +116,8 @@ export interface BlockOptions {
   readonly near: Point
   /** The smallest body text, em in mm. */
   readonly smallest: number
+  /** Steps of the grid on which it is tried, mm; 9 when absent. */
+  readonly step?: number
 }
 
 /**
@@ -129,14 +131,16 @@ export function textBlock(
   options: BlockOptions,
 ): TextMark[] | undefined {
   const bodySize = Math.min(...lines.map((l) => l.size))
-  const centers = gridOf(within).sort((a, b) => away(a, options.near) - away(b, options.near))
+  const centers = gridOf(within, options.step ?? GRID).sort((a, b) => away(a, options.near) - away(b, options.near))
   for (const factor of [1, 0.86, 0.75, options.smallest / bodySize]) {
     if (factor * bodySize < options.smallest - 1e-9) continue
     const scaled = lines.map((l) => ({ ...l, size: l.size * factor }))
+    const { halfWidth, halfHeight } = blockBox(scaled, options.near, 0)
     for (const clearance of [6, TEXT_CLEARANCE]) {
       for (const angle of options.angles) {
+        const along = heading(angle)
         for (const center of centers) {
-          const box = blockBox(scaled, center, angle)
+          const box = { center, along, halfWidth, halfHeight }
           if (!room.fits(box, clearance)) continue
           room.take(box)
           return setBlock(scaled, center, angle, options.id)
@@ -165,10 +169,10 @@ export function setBlock(lines: readonly BlockLine[], center: Point, angle: numb
   })
 }
 
-function gridOf(box: Box): Point[] {
+function gridOf(box: Box, step: number): Point[] {
   const points: Point[] = []
-  for (let x = box.left + GRID; x < box.right; x += GRID) {
-    for (let y = box.bottom + GRID; y < box.top; y += GRID) points.push({ x, y })
+  for (let x = box.left + step; x < box.right; x += step) {
+    for (let y = box.bottom + step; y < box.top; y += step) points.push({ x, y })
   }
   return points
 }

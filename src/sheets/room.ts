@@ -2,6 +2,7 @@ import { contains } from '../geometry/contains.ts'
 import type { Path } from '../geometry/path.ts'
 import { between, type Point } from '../geometry/point.ts'
 import type { Segment } from './ink.ts'
+import { type InkRun, inkRuns } from './ink-runs.ts'
 
 /** A rectangle at any angle: its center, the unit direction of its width, half its width and height, mm. */
 export interface TurnedBox {
@@ -25,19 +26,28 @@ export interface Room {
 
 /** A room with this ink, bounded by a closed path when one is given; `walls` are kept clear like ink, see `acrossWalls`. */
 export function openRoom(ink: readonly Segment[], outline?: Path, walls: readonly Segment[] = []): Room {
-  const taken: Segment[] = []
-  const plain = roomOf(ink, taken, outline)
-  return walls.length === 0 ? plain : { ...roomOf([...ink, ...walls], taken, outline), acrossWalls: plain }
+  const taken: InkRun[] = []
+  const runs = inkRuns(ink)
+  const plain = roomOf(runs, taken, outline)
+  return walls.length === 0 ? plain : { ...roomOf([...runs, ...inkRuns(walls)], taken, outline), acrossWalls: plain }
 }
 
-function roomOf(ink: readonly Segment[], taken: Segment[], outline: Path | undefined): Room {
+function roomOf(ink: readonly InkRun[], taken: InkRun[], outline: Path | undefined): Room {
   const hits = (box: TurnedBox, clearance: number, first: boolean) => {
+    // As far as any corner of the grown box can be from its center, level or upright.
+    const most = box.halfWidth + box.halfHeight + 2 * clearance
+    const { x, y } = box.center
     let count = 0
     for (const list of [ink, taken]) {
-      for (const segment of list) {
-        if (!segmentTouches(segment, box, clearance)) continue
-        count++
-        if (first) return count
+      for (const { box: around, half, segments } of list) {
+        const reach = most + half
+        if (around.left > x + reach || around.right < x - reach) continue
+        if (around.bottom > y + reach || around.top < y - reach) continue
+        for (const segment of segments) {
+          if (!segmentTouches(segment, box, clearance)) continue
+          count++
+          if (first) return count
+        }
       }
     }
     return count
@@ -46,7 +56,7 @@ function roomOf(ink: readonly Segment[], taken: Segment[], outline: Path | undef
     // With no ink of the outline on the box, one point inside means that all of it is.
     fits: (box, clearance) => hits(box, clearance, true) === 0 && (!outline || contains(outline, box.center)),
     touches: (box, clearance) => hits(box, clearance, false),
-    take: (box) => taken.push(...boxSegments(box)),
+    take: (box) => taken.push(...inkRuns(boxSegments(box))),
   }
 }
 

@@ -19,6 +19,13 @@ export type MarkKind =
   | 'line before'
   | 'line after'
   | 'move'
+  | 'body outline'
+  | 'tape'
+  | 'piece outline'
+  | 'blank'
+  | 'help line'
+  | 'earlier line'
+  | 'new line'
   | 'label'
   | 'measured square'
   | 'calibration grid'
@@ -27,19 +34,26 @@ export type MarkKind =
 /** From the bottom up: what must stay legible is drawn last. */
 export const KIND_ORDER: readonly MarkKind[] = [
   'calibration grid',
+  'body outline',
   'balance line',
   'ease stitching',
   'grain line',
+  'help line',
+  'earlier line',
+  'new line',
   'line before',
   'line after',
   'dart',
   'stitching line',
   'fold line',
   'cutting line',
+  'piece outline',
   'notch',
   'landmark',
   'move',
+  'tape',
   'measured square',
+  'blank',
   'page frame',
   'label',
 ]

@@ -6,7 +6,7 @@ import { estimateWords } from './estimate-words.ts'
 import type { TextSizes } from './house-style.ts'
 import { lengthLabel } from './length-label.ts'
 import type { SheetInfo } from './scene.ts'
-import { textWidth } from './text-width.ts'
+import { wrapWords } from './wrap-words.ts'
 
 /** One line of a block of text: its name, which stays the same whatever it says, and its size (em), mm. */
 export interface BlockLine {
@@ -61,12 +61,7 @@ function line(id: string, text: string, size: number): BlockLine {
 
 /** The text in lines broken between words. */
 function wrapped(id: string, text: string, size: number): BlockLine[] {
-  const lines: string[] = []
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1)
-    if (last !== undefined && textWidth(`${last} ${word}`, size) <= WIDEST * size) lines[lines.length - 1] += ` ${word}`
-    else lines.push(word)
-  }
+  const lines = wrapWords(text, size, WIDEST * size)
   return lines.map((words, k) => line(k === 0 ? id : `${id} ${k + 1}`, words, size))
 }
 

@@ -6,6 +6,7 @@ import { textWidth } from '../sheets/text-width.ts'
 import { idMaker } from './ids.ts'
 import { pathText } from './path-text.ts'
 import { rounded } from './round.ts'
+import { svgWindow } from './svg-window.ts'
 
 /** A tenth of a micrometer: sums over a seam stay far below what paper holds. */
 const DECIMALS = 4
@@ -27,17 +28,15 @@ export interface SvgOptions {
  */
 export async function writeSvg(scene: Scene, options: SvgOptions): Promise<string> {
   const { SVG, withWindow } = await import('@svgdotjs/svg.js')
-  // A browser has a window of its own.
-  if ('document' in globalThis) return draw(SVG(), scene, options)
-  const { createSVGWindow } = await import('svgdom')
   let text = ''
-  withWindow(createSVGWindow(), () => {
-    text = draw(SVG(), scene, options)
+  withWindow(svgWindow() as never, () => {
+    text = drawSvg(SVG(), scene, options)
   })
   return text
 }
 
-function draw(svg: Svg, scene: Scene, options: SvgOptions): string {
+/** What `writeSvg` does with a document of svg.js: draws the scene into it; the text of the whole. */
+export function drawSvg(svg: Svg, scene: Scene, options: SvgOptions): string {
   const id = idMaker()
   const width = rounded(scene.width, DECIMALS)
   const height = rounded(scene.height, DECIMALS)
@@ -139,7 +138,7 @@ function drawMark(group: G, mark: Mark, place: (p: Point) => Point): Element {
       const x = rounded(at.x, DECIMALS)
       const y = rounded(at.y, DECIMALS)
       const turn = rounded((-mark.angle * 180) / Math.PI, DECIMALS)
-      const text = group.plain(mark.text)
+      const text = group.element('text').words(mark.text)
       // textLength holds the width that the labels were placed with, whatever font the viewer has.
       text.attr({
         x,

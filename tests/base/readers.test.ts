@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import { makeReaders, type Reader } from '../../src/base/readers.ts'
 
 const read = makeReaders('in')
@@ -69,8 +69,14 @@ describe('readers', () => {
       required: ['by'],
       additionalProperties: false,
       properties: {
-        by: { type: ['string', 'number'], description: expect.stringContaining('1 1/2 in') },
-        side: { anyOf: [{ enum: ['left', 'right'] }, { type: ['string', 'number'] }] },
+        by: {
+          anyOf: [
+            { type: 'number', exclusiveMinimum: 0 },
+            { type: 'string', pattern: expect.any(String) },
+          ],
+          description: expect.stringContaining('1 1/2 in'),
+        },
+        side: { anyOf: [{ enum: ['left', 'right'] }, { type: 'string', pattern: expect.stringContaining('[rR]') }] },
         at: { anyOf: [{ type: 'array', minItems: 1 }, {}] },
       },
     })

@@ -40,6 +40,10 @@ describe('the tree', () => {
     expect(read('\ufeffa: 1\r\nb:\r\n  c: 2\r\n').tree).toEqual({ a: '1', b: { c: '2' } })
   })
 
+  test('has the places of a file whose lines end with carriage returns alone', () => {
+    expect(read('a: 1\rb: x\r').placeOf(['b'])).toMatchObject({ line: 2, column: 4 })
+  })
+
   test('cannot be reached through names of the language', () => {
     const { tree } = read('constructor: 1\n__proto__: 2\ntoString: 3\n')
     expect(Object.entries(tree as object)).toEqual([
@@ -105,6 +109,23 @@ describe('what cannot be read', () => {
     expect(problem?.hint).not.toBe('')
   })
 
+  test('is said without the words of the parser', () => {
+    for (const text of [
+      'a: !!null\n',
+      'a: [1\nb: 2\n',
+      'a: b: c\n',
+      'a: "x\n',
+      'a: @x\n',
+      '%YAML x\n',
+      'a: "\\q"\n',
+      'a: *b\n',
+    ]) {
+      const [problem] = problemsOf(text)
+      expect(problem?.code).toBe('not-yaml')
+      expect(problem?.actual).not.toMatch(/tag:|implicit|scalar|flow|token|anchor|alias|mapping|null|Unresolved/i)
+    }
+  })
+
   test('a duplicate names the line of the first', () => {
     expect(problemsOf('a: 1\nA: 2\n')[0]?.expected).toMatch(/line 1/)
   })
@@ -116,6 +137,8 @@ describe('what cannot be read', () => {
     ['sections in brackets', '{a: '.repeat(50_000)],
     ['lists in lists', '- '.repeat(100_000)],
     ['keys of keys', '? '.repeat(100_000)],
+    ['keys of keys behind a name', `a: ${'? '.repeat(5000)}`],
+    ['brackets that quotes hide', `a: ${'["]", '.repeat(20_000)}`],
     ['sections in a line', 'a: '.repeat(60_000)],
     ['sections under sections', Array.from({ length: 600 }, (_, i) => `${' '.repeat(i)}a:`).join('\n')],
     ['a large file', 'x: 1\n'.repeat(100_000)],

@@ -55,7 +55,7 @@ function row(one: BenchCase): { cells: string[]; met: boolean | undefined } {
 }
 
 function said(wanted: Wanted): string {
-  return 'ratio' in wanted ? `≤ ${wanted.ratio}` : `≤ ${wanted.milliseconds} ms`
+  return 'ratio' in wanted ? `≤ ${wanted.ratio}` : `≤ ${Number(wanted.milliseconds.toPrecision(3))} ms`
 }
 
 function duration(ms: number): string {
@@ -67,7 +67,7 @@ function machine(): string {
   const { node, v8 } = process.versions
   const versions = LIBRARIES.map((name) => `${name} ${versionOf(name)}`)
   return [
-    `${cores.length} × ${cores[0]?.model.trim()}, ${Math.round(totalmem() / 2 ** 30)} GB, load ${loadavg()[0]?.toFixed(1)}`,
+    `${cores.length} × ${cores[0]?.model.trim()}, ${Math.round(totalmem() / 2 ** 30)} GB, load ${loadavg()[0]?.toFixed(1)}, ${new Date().toISOString().slice(0, 10)}`,
     `Node ${node} (V8 ${v8}), ${process.platform} ${process.arch}; ${versions.join(', ')}`,
   ].join('\n')
 }

@@ -4,9 +4,12 @@ import { draftPattern } from '../../src/drafting/draft-pattern.ts'
 import { SIZES } from '../drafting/bodies.ts'
 import { SURVEY_IS_HERE, surveySample } from '../survey/bodies.ts'
 
+/** More than are drafted before memory is looked at for the first time. */
+const SURVEYED = 1000
+
 /** Standard sizes and, where the survey is, some of its bodies. */
 export function benchBodies(): Body[] {
-  return [...SIZES, ...(SURVEY_IS_HERE ? surveyed(40) : [])]
+  return [...SIZES, ...(SURVEY_IS_HERE ? surveyed(SURVEYED) : [])]
 }
 
 function surveyed(count: number): Body[] {

@@ -1,5 +1,6 @@
 import type { Body } from '../../src/body/body.ts'
 import type { BenchCase } from './bench-case.ts'
+import { castCases, surveyCase } from './cast-cases.ts'
 import { curveCases } from './curve-cases.ts'
 import { lengthCases } from './length-cases.ts'
 import { offsetCases } from './offset-cases.ts'
@@ -15,7 +16,9 @@ export function benchCases(bodies: readonly Body[]): BenchCase[] {
     ...curveCases,
     ...patternCases,
     draftCase(bodies),
+    surveyCase(bodies),
     ...pageCases,
+    ...castCases,
     ...startUpCases,
   ]
 }

@@ -32,6 +32,7 @@ const REPLAYED = replayed(DRAFT, DEMO)
 const MEASURES = presentMeasures(DRAFT.measures, REPLAYED.pattern)
 
 const TEN_CORRECTIONS = read(withTenCorrections(DEMO_FILE))
+const TEN_DRAFT = drafted(TEN_CORRECTIONS)
 
 /** The pieces as a library can offset them: the same allowance all round, flattened beforehand. */
 const PIECES = REPLAYED.pattern.pieces.map((piece) => {
@@ -65,6 +66,17 @@ export const patternCases: readonly BenchCase[] = [
     agree: () => readAgain(replayed(DRAFT, DEMO).pattern),
   },
   {
+    name: 'replay of ten corrections',
+    count: 1,
+    ours: () => sewn(replayed(TEN_DRAFT, TEN_CORRECTIONS).pattern),
+    wanted: { milliseconds: 5 },
+    agree: () => ({
+      apart: Math.abs(10 - replayed(TEN_DRAFT, TEN_CORRECTIONS).slip.length),
+      within: 0,
+      what: 'corrections not done',
+    }),
+  },
+  {
     name: 'draft and replay of ten corrections',
     count: 1,
     ours: () => sewn(replayed(drafted(TEN_CORRECTIONS), TEN_CORRECTIONS).pattern),
@@ -81,6 +93,7 @@ export const patternCases: readonly BenchCase[] = [
     name: "all checks of the demo's pattern",
     count: 1,
     ours: () => checked(REPLAYED.pattern).length,
+    wanted: { milliseconds: 3 },
     agree: () => ({
       apart: checked(REPLAYED.pattern).filter(({ severity }) => severity === 'error').length,
       within: 0,
@@ -96,6 +109,7 @@ export function draftCase(bodies: readonly Body[]): BenchCase {
     count: 1,
     oneByOne: bodies.length,
     ours: inTurn(bodies, (body) => sewn(made(draftPattern(body)).pattern)),
+    wanted: { milliseconds: 1 },
     agree: () => ({
       apart: largest(bodies.slice(0, 12).map((body) => largest(made(draftPattern(body)).measures.map(missed)))),
       within: 0.1,

@@ -34,6 +34,7 @@ describe('what was typed', () => {
     ['an unknown option', ['draft', lamplighter, '--papr', 'a4'], 'unknown-option', 'did you mean --paper?'],
     ['an option of the other command', ['check', lamplighter, '--paper', 'a4'], 'unknown-option', '--paper'],
     ['an option without its value', ['draft', lamplighter, '-o'], 'empty-option', '-o'],
+    ['a setting without its value', ['record', lamplighter, '--taper-to'], 'empty-option', '--taper-to'],
     ['an empty list', ['draft', lamplighter, '--as', ','], 'empty-option', '--as'],
     ['a folder twice', ['draft', lamplighter, '-o', 'a', '-o', 'b'], 'option-twice', '2 times'],
     ['a switch with a value', ['check', '--quiet=no', lamplighter], 'not-a-switch', '--quiet'],

@@ -17,5 +17,7 @@ export interface Command {
   readonly about: string
   readonly words: Readonly<Record<string, CommandWord>>
   readonly options: Readonly<Record<string, CommandOption>>
+  /** Options that the library names, such as the settings of corrections: loaded for this command alone. */
+  readonly moreOptions?: () => Promise<Readonly<Record<string, CommandOption>>>
   readonly load: () => Promise<(typed: Typed, terminal: Terminal) => Status | Promise<Status>>
 }

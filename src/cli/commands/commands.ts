@@ -6,6 +6,22 @@ import type { Command } from './command.ts'
 import { compare } from './compare.ts'
 import { completionOf } from './completion.ts'
 import { draft } from './draft.ts'
+import { explain } from './explain.ts'
+import { form } from './form.ts'
+import { record } from './record.ts'
+import { view } from './view.ts'
 
 /** Every command, in the order in which help lists them. */
-export const COMMANDS: readonly Command[] = [begin, draft, check, compare, cast, advise, completionOf(() => COMMANDS)]
+export const COMMANDS: readonly Command[] = [
+  begin,
+  form,
+  draft,
+  check,
+  compare,
+  record,
+  advise,
+  view,
+  explain,
+  cast,
+  completionOf(() => COMMANDS),
+]

@@ -48,3 +48,6 @@ export const SHEETS: Readonly<Record<string, CommandOption>> = {
     complete: 'paper',
   },
 }
+
+/** Options of a correction stand under this in the help of `scye record`. */
+export const CORRECTION_GROUP = 'The correction (without --do it is asked, on a terminal):'

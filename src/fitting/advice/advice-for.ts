@@ -1,5 +1,6 @@
 import { nearestName } from '../../base/names.ts'
 import type { AdviceEntry, AdvicePlace } from './advice.ts'
+import { type AdviceIndex, adviceIndex } from './advice-index.ts'
 import { ADVICE } from './entries.ts'
 import { sayingWords, stem } from './words.ts'
 
@@ -22,9 +23,6 @@ export interface AdviceOptions {
   readonly place?: AdvicePlace
 }
 
-/** How much a word counts by where an entry has it: what is seen, the place, why it is so. */
-const WEIGHTS = { seen: 3, place: 2, cause: 1 } as const
-
 /** An entry that has all the words together, in one saying, counts by so much more. */
 const TOGETHER = 1.5
 
@@ -39,16 +37,17 @@ export function adviceFor(words: string, { place }: AdviceOptions = {}): Advice 
   const there = ADVICE.filter((entry) => place === undefined || entry.places.includes(place))
   const named = there.find((entry) => entry.id === words.trim().toLowerCase())
   if (named) return { entries: [named], unknown: [] }
+  const index = adviceIndex()
   const asked = [...new Set(sayingWords(words))]
   const unknown = asked
-    .filter((word) => !FREQUENCY.has(stem(word)))
+    .filter((word) => !index.frequency.has(stem(word)))
     .map((word) => {
-      const nearest = nearestName(word, VOCABULARY)
+      const nearest = nearestName(word, index.vocabulary)
       return nearest === undefined ? { word } : { word, nearest }
     })
   if (words.trim() === '') return { entries: there, unknown }
-  const stems = [...new Set(asked.map(stem))].filter((word) => FREQUENCY.has(word))
-  const scored = there.map((entry) => ({ entry, score: scoreOf(entry, stems) }))
+  const stems = [...new Set(asked.map(stem))].filter((word) => index.frequency.has(word))
+  const scored = there.map((entry) => ({ entry, score: scoreOf(entry, stems, index) }))
   const best = Math.max(0, ...scored.map(({ score }) => score))
   const entries = scored
     .filter(({ score }) => score > 0 && score >= GOOD * best)
@@ -57,24 +56,9 @@ export function adviceFor(words: string, { place }: AdviceOptions = {}): Advice 
   return { entries, unknown }
 }
 
-/** Texts of an entry that are searched, with what a word in them counts. */
-function textsOf({
-  id,
-  seen,
-  words,
-  places,
-  causes,
-}: AdviceEntry): readonly (readonly [text: string, weight: number])[] {
-  return [
-    [[id.replaceAll('-', ' '), seen, ...words].join(' '), WEIGHTS.seen],
-    [places.join(' '), WEIGHTS.place],
-    [causes.map(({ cause }) => cause).join(' '), WEIGHTS.cause],
-  ]
-}
-
-function scoreOf(entry: AdviceEntry, stems: readonly string[]): number {
-  const weights = INDEX.get(entry)
-  const score = stems.reduce((sum, word) => sum + (weights?.get(word) ?? 0) * rarity(word), 0)
+function scoreOf(entry: AdviceEntry, stems: readonly string[], index: AdviceIndex): number {
+  const weights = index.weights.get(entry)
+  const score = stems.reduce((sum, word) => sum + (weights?.get(word) ?? 0) * rarity(word, index), 0)
   const together = [entry.seen, ...entry.words].some((saying) => {
     const said = new Set(sayingWords(saying).map(stem))
     return stems.every((word) => said.has(word))
@@ -83,25 +67,6 @@ function scoreOf(entry: AdviceEntry, stems: readonly string[]): number {
 }
 
 /** More for a word that few entries have. */
-function rarity(word: string): number {
-  return Math.log(1 + ADVICE.length / (FREQUENCY.get(word) as number))
+function rarity(word: string, index: AdviceIndex): number {
+  return Math.log(1 + ADVICE.length / (index.frequency.get(word) as number))
 }
-
-const INDEX: ReadonlyMap<AdviceEntry, ReadonlyMap<string, number>> = new Map(
-  ADVICE.map((entry) => {
-    const weights = new Map<string, number>()
-    for (const [text, weight] of textsOf(entry)) {
-      for (const word of sayingWords(text).map(stem)) weights.set(word, Math.max(weight, weights.get(word) ?? 0))
-    }
-    return [entry, weights]
-  }),
-)
-
-const FREQUENCY: ReadonlyMap<string, number> = ADVICE.reduce((counts, entry) => {
-  for (const word of INDEX.get(entry)?.keys() ?? []) counts.set(word, (counts.get(word) ?? 0) + 1)
-  return counts
-}, new Map<string, number>())
-
-const VOCABULARY: readonly string[] = [
-  ...new Set(ADVICE.flatMap((entry) => textsOf(entry).flatMap(([text]) => sayingWords(text)))),
-]

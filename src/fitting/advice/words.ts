@@ -1,5 +1,5 @@
 /** Words that say nothing of what is seen. */
-const EMPTY = new Set(
+const EMPTY = /* @__PURE__ */ new Set(
   (
     'a an and are as at be but by can do does for from has have her him his i if in into is it its my no not of on or our over so ' +
     'that the their them then there they this to too very was when where which will with without wont would round all just only'
@@ -63,7 +63,7 @@ function unended(word: string): string {
   return root.replace(/(\p{L})\1$/u, '$1')
 }
 
-const CANONICAL: ReadonlyMap<string, string> = new Map(
+const CANONICAL: ReadonlyMap<string, string> = /* @__PURE__ */ new Map(
   SAME.trim()
     .split('\n')
     .flatMap((line) => {

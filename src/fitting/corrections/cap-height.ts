@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
 import { collect, failure, type Result, success } from '../../base/result.ts'
@@ -34,9 +34,9 @@ export function capHeightSettings(read: Readers) {
 
 export type CapHeightSettings = z.output<ReturnType<typeof capHeightSettings>>
 
-export const CAP_HEIGHT_DEFAULTS: readonly SettingDefault[] = [
+export const CAP_HEIGHT_DEFAULTS = [
   { setting: 'taper to', value: 'front notch and back notch', source: 'common practice' },
-]
+] as const satisfies readonly SettingDefault[]
 
 const NOTCHES: readonly SeamPlace[] = [{ landmark: 'front notch' }, { landmark: 'back notch' }]
 

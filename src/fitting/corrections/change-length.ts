@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
 import { failure, type Result, success } from '../../base/result.ts'
@@ -43,14 +43,14 @@ export function changeLengthSettings(read: Readers) {
 
 export type ChangeLengthSettings = z.output<ReturnType<typeof changeLengthSettings>>
 
-export const CHANGE_LENGTH_DEFAULTS: readonly SettingDefault[] = [
+export const CHANGE_LENGTH_DEFAULTS = [
   {
     setting: 'at',
     value:
       'bodice: halfway from the waist to the bust dart, or to the underarm; above elbow: halfway from the underarm to the first elbow dart; below elbow: halfway from the last one to the wrist',
     source: 'common practice',
   },
-]
+] as const satisfies readonly SettingDefault[]
 
 /**
  * Cuts the piece straight across and moves what lies below by `by` times `sign`: the bodice down along its center, the

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Readers } from '../../base/readers.ts'
 import { failure, type Result, success } from '../../base/result.ts'
 import { seamLength } from '../../pattern/seam.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Readers } from '../../base/readers.ts'
 import { failure, type Result, success } from '../../base/result.ts'
 import { amountWithin } from '../amount-within.ts'
@@ -24,9 +24,9 @@ export function underarmSettings(read: Readers) {
 
 export type UnderarmSettings = z.output<ReturnType<typeof underarmSettings>>
 
-export const UNDERARM_DEFAULTS: readonly SettingDefault[] = [
+export const UNDERARM_DEFAULTS = [
   { setting: 'taper to', value: 'the front and the back notch', source: 'common practice' },
-]
+] as const satisfies readonly SettingDefault[]
 
 /** Moves the bottom of the armscye up (1) or down (−1), running to nothing at the notches; the side seams follow alike. */
 export function changeUnderarm(

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Readers } from '../../base/readers.ts'
 import { failure, type Result, success } from '../../base/result.ts'
 import { alongOf, nearestParameter } from '../../geometry/nearest.ts'
@@ -35,7 +35,7 @@ export function widthSettings(read: Readers) {
 
 export type WidthSettings = z.output<ReturnType<typeof widthSettings>>
 
-export const WIDTH_DEFAULTS: readonly SettingDefault[] = []
+export const WIDTH_DEFAULTS = [] as const satisfies readonly SettingDefault[]
 
 /** Moves the armscye out or in where the width line meets it, to nothing at the underarm and the shoulder point. */
 export function changeWidth(

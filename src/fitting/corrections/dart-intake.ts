@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { normaliseName } from '../../base/names.ts'
 import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Problem } from '../../base/problem.ts'
 import { failure, success } from '../../base/result.ts'
 import { defineCorrection } from '../correction.ts'

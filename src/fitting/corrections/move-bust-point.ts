@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
 import { collect, failure, type Result, success } from '../../base/result.ts'

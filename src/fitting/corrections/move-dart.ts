@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { normaliseName } from '../../base/names.ts'
 import type { Readers } from '../../base/readers.ts'
 import { failure, type Result, success } from '../../base/result.ts'

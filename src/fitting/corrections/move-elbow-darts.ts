@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Readers } from '../../base/readers.ts'
 import { defineCorrection } from '../correction.ts'
 import { moveElbowDartPoints, moveElbowDarts as slideElbowDarts } from '../move-elbow-darts.ts'

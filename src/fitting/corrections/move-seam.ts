@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
 import { collect, failure, type Result, success } from '../../base/result.ts'
@@ -39,14 +39,14 @@ export function moveSeamSettings(read: Readers) {
 
 export type MoveSeamSettings = z.output<ReturnType<typeof moveSeamSettings>>
 
-export const MOVE_SEAM_DEFAULTS: readonly SettingDefault[] = [
+export const MOVE_SEAM_DEFAULTS = [
   { setting: 'at, from, to', value: 'the whole seam, evenly, except where it tapers', source: 'common practice' },
   {
     setting: 'taper to',
     value: 'on each side the next notch at least 1 in and twice the amount away, else the end of the seam',
     source: 'common practice',
   },
-]
+] as const satisfies readonly SettingDefault[]
 
 /** Moves the named line by `by` times `sign`: outwards with 1, inwards with −1. */
 export function moveSeam(

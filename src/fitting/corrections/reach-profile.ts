@@ -1,6 +1,7 @@
+import { atan2 } from '../../base/trig.ts'
 import { type Path, reversePath } from '../../geometry/path.ts'
-import { shiftedTurns, type TurnedLine, turnedLine, velocity } from '../line-turns.ts'
-import { type ProfileNode, smoothProfile } from '../profile.ts'
+import { shiftedTurn, type TurnedLine, turnedLine, velocity } from '../line-turns.ts'
+import { type Profile, type ProfileNode, smoothProfile } from '../profile.ts'
 
 /** Each half of the cap may change its length by no more than about this, mm. */
 export const MOST_CHANGE = 1
@@ -34,16 +35,19 @@ export interface ReachShape {
  */
 export function reachShape(halves: readonly Path[], by: number, taper: number): ReachShape {
   const lines = halves.map((half) => turnedLine(half, taper))
-  let best: { shape: ReachShape; badness: number } | undefined
-  for (const shape of candidates(by, taper)) {
-    const outcomes = lines.map((line) => outcomeOf(line, shape))
-    const change = Math.max(...outcomes.map((outcome) => Math.abs(outcome.change)))
-    const hollow = outcomes.every((outcome) => outcome.hollow)
-    if (hollow && change <= MOST_CHANGE) return shape
-    const badness = change + (hollow ? 0 : 100)
-    if (!best || badness < best.badness) best = { shape, badness }
-  }
-  return (best as { shape: ReachShape }).shape
+  const shapes = [...candidates(by, taper)].map((shape) => {
+    const profile = smoothProfile(shape.nodes)
+    return { shape, profile, change: Math.max(...lines.map((line) => Math.abs(changeOf(line, profile)))) }
+  })
+  const isHollow = (profile: Profile) => lines.every((line) => staysHollow(line, profile))
+  // The directions cost more than the length: they are asked for only where it is kept.
+  const good = shapes.find(({ profile, change }) => change <= MOST_CHANGE && isHollow(profile))
+  if (good) return good.shape
+  const rated = shapes.map(({ shape, profile, change }) => ({
+    shape,
+    badness: change + (isHollow(profile) ? 0 : 100),
+  }))
+  return rated.reduce((best, one) => (one.badness < best.badness ? one : best)).shape
 }
 
 /** Shapes in order of preference: level or nearly so, then straight with a parabola, of its usual share, tighter, wider. */
@@ -65,7 +69,14 @@ function* candidates(by: number, taper: number): Generator<ReachShape> {
 
 /** What a reach of this shape does to a half of the cap that runs up from the underarm as the front one does. */
 export function reachOutcome(half: Path, shape: ReachShape, taper: number): ReachOutcome {
-  return outcomeOf(turnedLine(half, taper), shape)
+  const line = turnedLine(half, taper)
+  const profile = smoothProfile(shape.nodes)
+  const start = velocity(profile, 0, line.curvature[0] as number)
+  return {
+    change: changeOf(line, profile),
+    turn: Math.abs(atan2(start.across, start.along)),
+    hollow: staysHollow(line, profile),
+  }
 }
 
 /** A half of the cap run up from the underarm as if it were the front half: a back half seen in the mirror. */
@@ -75,25 +86,27 @@ export function asFrontHalf(path: Path, runsUp: boolean): Path {
   return reversePath(path).map((c) => ({ p0: mirror(c.p0), p1: mirror(c.p1), p2: mirror(c.p2), p3: mirror(c.p3) }))
 }
 
-function outcomeOf(line: TurnedLine, { nodes }: ReachShape): ReachOutcome {
-  const profile = smoothProfile(nodes)
+/** By how much a shift by the profile makes the line longer, mm. */
+function changeOf(line: TurnedLine, profile: Profile): number {
   let change = 0
-  let hollow = true
-  let lowest = Number.POSITIVE_INFINITY
   let speed = 0
-  const directions = shiftedTurns(line, profile)
-  line.at.forEach((at, i) => {
+  for (let i = 0; i < line.at.length; i++) {
+    const at = line.at[i] as number
     const { along, across } = velocity(profile, at, line.curvature[i] as number)
-    const next = Math.hypot(along, across)
-    if (i > 0) {
-      const step = at - (line.at[i - 1] as number)
-      change += step * ((speed + next) / 2 - 1)
-    }
+    const next = Math.sqrt(along * along + across * across)
+    if (i > 0) change += (at - (line.at[i - 1] as number)) * ((speed + next) / 2 - 1)
     speed = next
-    const direction = directions[i] as number
-    if (direction > lowest + UNSEEN) hollow = false
+  }
+  return change
+}
+
+/** Whether the line still turns one way only after a shift by the profile. */
+function staysHollow(line: TurnedLine, profile: Profile): boolean {
+  let lowest = Number.POSITIVE_INFINITY
+  for (let i = 0; i < line.at.length; i++) {
+    const direction = shiftedTurn(line, profile, i)
+    if (direction > lowest + UNSEEN) return false
     lowest = Math.min(lowest, direction)
-  })
-  const start = velocity(profile, 0, line.curvature[0] as number)
-  return { change, turn: Math.abs(Math.atan2(start.across, start.along)), hollow }
+  }
+  return true
 }

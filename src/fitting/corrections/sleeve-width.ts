@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
 import { failure, type Result, success } from '../../base/result.ts'
@@ -34,9 +34,9 @@ export function sleeveWidthSettings(read: Readers) {
 
 export type SleeveWidthSettings = z.output<ReturnType<typeof sleeveWidthSettings>>
 
-export const SLEEVE_WIDTH_DEFAULTS: readonly SettingDefault[] = [
+export const SLEEVE_WIDTH_DEFAULTS = [
   { setting: 'keep', value: 'cap length, for the upper arm', source: 'common practice: the cap sews as it did' },
-]
+] as const satisfies readonly SettingDefault[]
 
 /** Widens the sleeve by `by` times `sign`, half of it at each underarm seam. */
 export function changeWidth(

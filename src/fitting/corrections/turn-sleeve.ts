@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Readers } from '../../base/readers.ts'
 import { defineCorrection } from '../correction.ts'
 import { turnCap } from '../turn-cap.ts'

@@ -1,0 +1,3 @@
+declare module 'svgdom' {
+  export function createSVGWindow(): Window
+}
