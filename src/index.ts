@@ -176,6 +176,7 @@ export {
   type TileSet,
 } from './sheets/lay-out-tiles.ts'
 export { onePage } from './sheets/one-page.ts'
+export type { PaperPages } from './sheets/paper-pages.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
 export type { DrawingOptions } from './sheets/piece-drawings.ts'
 export { parseSquareMeasured, type SquareMeasured } from './sheets/printer-error.ts'

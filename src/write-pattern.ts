@@ -12,6 +12,7 @@ import { mirrorPairs } from './sheets/cut-pieces.ts'
 import { type LayOutOptions, layOut } from './sheets/lay-out.ts'
 import { layOutTiles, type TileOptions } from './sheets/lay-out-tiles.ts'
 import { onePage } from './sheets/one-page.ts'
+import type { PaperPages } from './sheets/paper-pages.ts'
 import { type Paper, parsePaper } from './sheets/papers.ts'
 import { layOutForProjector } from './sheets/projector-sheet.ts'
 import { writeDxf } from './writers/dxf.ts'
@@ -61,7 +62,7 @@ export interface WrittenPattern {
   /** The report with the names of the files. */
   readonly report: Report
   /** Pages of the tiles, by the names of their papers. */
-  readonly pages: readonly { readonly paper: string; readonly count: number }[]
+  readonly pages: readonly PaperPages[]
 }
 
 /**

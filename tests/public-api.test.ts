@@ -144,7 +144,7 @@ const TYPES = [
   'ComparedPiece DrawingOptions DrawnMove Estimate Segment',
   'FillMark LayOutOptions Mark MarkKind Paper PieceDrawing PlacedDrawing Scene SheetInfo StrokeMark TextMark',
   'TileOptions TilePage TileSet SquareMeasured',
-  'CastEntry CastIndexOptions DxfOptions',
+  'CastEntry CastIndexOptions DxfOptions PaperPages',
   'JsonPoint LandmarkJson NotchJson PatternJson PatternJsonOptions PdfOptions PieceJson SvgOptions',
   'Chord Direction ExplanationFormat ExplanationJson ExplanationOptions Placing Run SaidNumber SectionJson StepJson',
   'StepLine WrittenExplanation',

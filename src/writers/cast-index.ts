@@ -1,4 +1,5 @@
 import type { Finding, Problem, Severity } from '../base/problem.ts'
+import type { PaperPages } from '../sheets/paper-pages.ts'
 import { escaped } from './escaped.ts'
 
 /** One performer's sheet of the index. */
@@ -22,13 +23,19 @@ export interface CastEntry {
   /** Why the file cannot be used. */
   readonly problems: readonly Problem[]
   /** Printed pages by paper. */
-  readonly pages: readonly { readonly paper: string; readonly count: number }[]
+  readonly pages: readonly PaperPages[]
   /** What the sheet links to, with addresses as they go into a link. */
-  readonly links: readonly { readonly name: string; readonly href: string }[]
+  readonly links: readonly {
+    /** What is shown. */
+    readonly name: string
+    /** Where it leads. */
+    readonly href: string
+  }[]
   /** An `<svg>` element, as `thumbnail` makes one. */
   readonly picture?: string
 }
 
+/** What the page says of itself. */
 export interface CastIndexOptions {
   /** Heading of the page, such as the production. */
   readonly title: string
