@@ -194,6 +194,7 @@ export type {
 
 // Write: the same scene, the same bytes; what SVG and PDF need is loaded when one is written.
 
+export { type CastEntry, type CastIndexOptions, castIndex } from './writers/cast-index.ts'
 export { type DxfOptions, writeDxf } from './writers/dxf.ts'
 export {
   type JsonPoint,
@@ -207,6 +208,7 @@ export {
 } from './writers/pattern-json.ts'
 export { type PdfOptions, writePdf } from './writers/pdf.ts'
 export { type SvgOptions, writeSvg } from './writers/svg.ts'
+export { thumbnail } from './writers/thumbnail.ts'
 
 // All of it: the main path on one page, and its files.
 
