@@ -61,7 +61,12 @@ export interface WrittenPattern {
   /** The report with the names of the files. */
   readonly report: Report
   /** Pages of the tiles, by the names of their papers. */
-  readonly pages: readonly { readonly paper: string; readonly count: number }[]
+  readonly pages: readonly {
+    /** Name of the paper. */
+    readonly paper: string
+    /** How many pages. */
+    readonly count: number
+  }[]
 }
 
 /**

@@ -22,13 +22,24 @@ export interface CastEntry {
   /** Why the file cannot be used. */
   readonly problems: readonly Problem[]
   /** Printed pages by paper. */
-  readonly pages: readonly { readonly paper: string; readonly count: number }[]
+  readonly pages: readonly {
+    /** Name of the paper. */
+    readonly paper: string
+    /** How many pages. */
+    readonly count: number
+  }[]
   /** What the sheet links to, with addresses as they go into a link. */
-  readonly links: readonly { readonly name: string; readonly href: string }[]
+  readonly links: readonly {
+    /** What is read. */
+    readonly name: string
+    /** Where it leads. */
+    readonly href: string
+  }[]
   /** An `<svg>` element, as `thumbnail` makes one. */
   readonly picture?: string
 }
 
+/** What the page says above its sheets. */
 export interface CastIndexOptions {
   /** Heading of the page, such as the production. */
   readonly title: string
