@@ -28,7 +28,7 @@ await buildPageScript()
 await build({ ...common, entry: { index: 'src/index.ts' }, dts: true, clean: true })
 await build({
   ...common,
-  entry: { cli: 'src/cli/run.ts' },
+  entry: { cli: 'src/cli/run.ts', 'cast-worker': 'src/cli/cast-worker.ts' },
   dts: false,
   clean: false,
   deps: { alwaysBundle: [/./], onlyBundle: false },

@@ -176,6 +176,7 @@ export {
   type TileSet,
 } from './sheets/lay-out-tiles.ts'
 export { onePage } from './sheets/one-page.ts'
+export type { PaperPages } from './sheets/paper-pages.ts'
 export { PAPER_NAMES, type Paper, parsePaper } from './sheets/papers.ts'
 export type { DrawingOptions } from './sheets/piece-drawings.ts'
 export { parseSquareMeasured, type SquareMeasured } from './sheets/printer-error.ts'
@@ -194,6 +195,7 @@ export type {
 
 // Write: the same scene, the same bytes; what SVG and PDF need is loaded when one is written.
 
+export { type CastEntry, type CastIndexOptions, castIndex } from './writers/cast-index.ts'
 export { type DxfOptions, writeDxf } from './writers/dxf.ts'
 export {
   type JsonPoint,
@@ -207,6 +209,7 @@ export {
 } from './writers/pattern-json.ts'
 export { type PdfOptions, writePdf } from './writers/pdf.ts'
 export { type SvgOptions, writeSvg } from './writers/svg.ts'
+export { thumbnail } from './writers/thumbnail.ts'
 
 // All of it: the main path on one page, and its files.
 

@@ -24,6 +24,8 @@ export interface MakeOptions {
   readonly raw?: boolean
   /** The corrections there are, in place of `CORRECTIONS`; own ones beside them: `[...CORRECTIONS, mine]`. */
   readonly corrections?: readonly Correction[]
+  /** Another performer's choices and allowances in place of the file's own: their design, for this body. */
+  readonly design?: Pick<Performer, 'choices' | 'allowances'>
   /** The checks to run, in place of `CHECKS`. */
   readonly checks?: readonly Check[]
 }
@@ -53,7 +55,8 @@ export function makePattern(text: string, file: string, options: MakeOptions = {
   const { corrections = CORRECTIONS, checks = CHECKS, raw = false } = options
   const read = readPerformer(text, file, readersOf(corrections))
   if (!read.ok) return read
-  const performer = read.value
+  const { choices, allowances: designed } = options.design ?? read.value
+  const performer: Performer = { ...read.value, choices, allowances: designed }
   const placed = (problems: readonly Problem[]) =>
     failure(...locate(problems, text, file).map((problem) => inUnit(problem, performer.units)))
   const body = completeBody(performer.body)

@@ -12,6 +12,7 @@ import { mirrorPairs } from './sheets/cut-pieces.ts'
 import { type LayOutOptions, layOut } from './sheets/lay-out.ts'
 import { layOutTiles, type TileOptions } from './sheets/lay-out-tiles.ts'
 import { onePage } from './sheets/one-page.ts'
+import type { PaperPages } from './sheets/paper-pages.ts'
 import { type Paper, parsePaper } from './sheets/papers.ts'
 import { layOutForProjector } from './sheets/projector-sheet.ts'
 import { writeDxf } from './writers/dxf.ts'
@@ -60,6 +61,8 @@ export interface WrittenPattern {
   readonly files: readonly WrittenFile[]
   /** The report with the names of the files. */
   readonly report: Report
+  /** Pages of the tiles, by the names of their papers. */
+  readonly pages: readonly PaperPages[]
 }
 
 /**
@@ -93,6 +96,7 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
   }
   const title = [performer.performer, performer.production, version].filter((part) => part !== undefined).join(' · ')
   const files: WrittenFile[] = []
+  const pages: { paper: string; count: number }[] = []
   if (options.formats.includes('svg') || options.formats.includes('pdf')) {
     const scene = layOut(pattern, drawn)
     const projected = options.projector ? layOutForProjector(pattern, drawn) : undefined
@@ -105,12 +109,9 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
       const font = options.font()
       for (const paper of options.papers ?? [usualPaper(performer.units)]) {
         const id = `${title} · ${paper.name}`
-        const content = await writePdf(layOutTiles(scene, paper, options.tiles), {
-          font,
-          title,
-          date: options.date,
-          id,
-        })
+        const tiles = layOutTiles(scene, paper, options.tiles)
+        const content = await writePdf(tiles, { font, title, date: options.date, id })
+        pages.push({ paper: paper.name, count: tiles.pages.length })
         files.push({ name: `tiles-${paper.name}.pdf`, content })
       }
       if (projected) {
@@ -135,7 +136,7 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
   const report: Report = { ...made.report, files: names }
   files.push({ name: 'slip.txt', content: slip })
   files.push({ name: 'report.json', content: `${JSON.stringify(report, null, 2)}\n` })
-  return success({ files, report })
+  return success({ files, report, pages })
 }
 
 /** The remarks on the first so many fittings for a sheet; nothing where there are none. */

@@ -1,4 +1,5 @@
 import { percent } from '../base/percent.ts'
+import { cos } from '../base/trig.ts'
 import type { MeasureName } from './measure.ts'
 import { NARROWEST_ARMSCYE } from './together.ts'
 
@@ -252,7 +253,7 @@ export const RELATIONS: readonly Relation[] = [
     code: 'shoulder-and-back-width',
     names: ['neck base girth', 'shoulder length', 'shoulder slope', 'back width'],
     // A back neck width of N/5.5, the middle of N/6 and N/5 (REFERENCES.md section 3).
-    figure: (neck, shoulder, slope, back) => neck / 5.5 + shoulder * Math.cos(slope) - back / 2,
+    figure: (neck, shoulder, slope, back) => neck / 5.5 + shoulder * cos(slope) - back / 2,
     says: (outside) => `shoulder points ${mm(Math.abs(outside))} ${outside < 0 ? 'inside' : 'outside'} the back width`,
     expected: 'shoulder points within 45 mm of the back width line',
     likely: [-45, 45],

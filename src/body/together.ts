@@ -1,3 +1,4 @@
+import { cos, sin } from '../base/trig.ts'
 import type { MeasureName } from './measure.ts'
 
 /** The narrowest armscye between the width lines, mm: common practice. */
@@ -88,8 +89,8 @@ export function draftedArmscye(known: Known, scyeDepth: number): number {
     plus +
     perScye * scyeDepth +
     room * roomOf(known) +
-    drop * shoulder * Math.sin(slope) +
-    reach * (at('neck base girth') / 5.5 + shoulder * Math.cos(slope) - at('back width') / 2)
+    drop * shoulder * sin(slope) +
+    reach * (at('neck base girth') / 5.5 + shoulder * cos(slope) - at('back width') / 2)
   )
 }
 

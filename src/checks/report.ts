@@ -94,7 +94,7 @@ export function makeReport(options: ReportOptions): Report {
     measures: options.measures.map(reportMeasure),
     joins: walkJoins(present.pattern).map(roundedJoin),
     movement: movement(options.versions, options.measures).map(roundedMovement),
-    slip: options.slip,
+    slip: options.slip.map(tidied),
     files: options.files,
     allowances: options.allowances.map((row) => ({
       ...row,
@@ -154,6 +154,14 @@ function roundedMovement(row: MovementRow): MovementRow {
 function roundedNumbers<T extends object>(row: T): T {
   const entries = Object.entries(row).map(([key, value]) => [key, typeof value === 'number' ? tidy(value) : value])
   return Object.fromEntries(entries) as T
+}
+
+/** The same with every number in it tidy, however deep. */
+function tidied<T>(value: T): T {
+  if (typeof value === 'number') return tidy(value) as T
+  if (Array.isArray(value)) return value.map(tidied) as T
+  if (typeof value !== 'object' || value === null) return value
+  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, tidied(one)])) as T
 }
 
 /** To a millionth, so that rounding does not differ between machines; never a negative zero. */

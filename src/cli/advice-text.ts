@@ -1,9 +1,9 @@
 import { ADVICE_PLACES, type Advice, type AdviceCause, type AdviceEntry, type AdvicePlace } from '../index.ts'
-import { wrapped } from './table.ts'
+import { WIDTH, wrapped } from './table.ts'
 import type { Style } from './terminal.ts'
 
 /** Prose is broken here: short enough to read beside a pattern. */
-const PROSE = 92
+const PROSE = Math.min(92, WIDTH)
 
 /** So many entries are told in full; further ones by their names. */
 const IN_FULL = 4
@@ -17,7 +17,7 @@ export function adviceText({ entries, unknown }: Advice, style: Style): string {
     ...(unknown.length === 0 ? [] : [unknownLines(unknown).map(style.doubtful)]),
     ...entries.slice(0, IN_FULL).map((entry) => entryLines(entry, style)),
     ...(further.length === 0 ? [] : [wrapped(`See also: ${further.join(', ')}`, PROSE, '  ')]),
-    [style.quiet(FOOT)],
+    wrapped(FOOT, WIDTH).map(style.quiet),
   ]
   return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`
 }
@@ -36,7 +36,7 @@ export function adviceList(entries: readonly AdviceEntry[], place: AdvicePlace |
       }),
   ])
   const foot = 'scye advise NAME, or words for what is seen, as in: scye advise tight upper arm'
-  return `${[...blocks, [style.quiet(foot)]].map((lines) => lines.join('\n')).join('\n\n')}\n`
+  return `${[...blocks, wrapped(foot, WIDTH).map(style.quiet)].map((lines) => lines.join('\n')).join('\n\n')}\n`
 }
 
 function entryLines({ id, places, seen, causes, caution }: AdviceEntry, style: Style): string[] {

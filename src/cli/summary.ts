@@ -44,9 +44,14 @@ function figures(made: MadePattern, style: Style): string[] {
   return table(columns, rows, style)
 }
 
-export function fileLines({ folder, files, replaced, left }: Written, style: Style): string[] {
+/** A folder as it is named from where the user is; whole where it lies elsewhere. */
+export function placeShown(folder: string): string {
   const place = relative(process.cwd(), folder) || '.'
-  const lines = [style.strong(`Written to ${place.startsWith('..') ? folder : place}/`)]
+  return place.startsWith('..') ? folder : place
+}
+
+export function fileLines({ folder, files, replaced, left }: Written, style: Style): string[] {
+  const lines = [style.strong(`Written to ${placeShown(folder)}/`)]
   for (const file of files) lines.push(`  ${file}${replaced.includes(file) ? style.quiet('  (replaced)') : ''}`)
   if (left.length > 0) lines.push(style.doubtful(`  left from an earlier run: ${left.join(', ')}`))
   return lines

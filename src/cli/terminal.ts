@@ -10,6 +10,8 @@ export interface Terminal {
   readonly styleErr: Style
   /** Asks who sits there; absent where nobody does. */
   readonly ask?: () => Promise<Prompts>
+  /** Whether someone watches stderr, so that a progress bar is worth drawing. */
+  readonly interactive?: boolean
 }
 
 export interface Style {
@@ -36,13 +38,15 @@ function ansi(on: number, off: number): (text: string) => string {
   return (text) => (text === '' ? '' : `\u001b[${on}m${text}\u001b[${off}m`)
 }
 
-/** The process's own terminal: colors only where someone looks and NO_COLOR (no-color.org) is not set. */
+/** The process's own terminal: colors where someone looks, or FORCE_COLOR asks, and NO_COLOR (no-color.org) is not set. */
 export function processTerminal(): Terminal {
   // A reader that has seen enough (`scye check … | head`) is no failure.
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error
-    process.exit()
-  })
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error
+      process.exit()
+    })
+  }
   return {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
@@ -51,10 +55,13 @@ export function processTerminal(): Terminal {
     ...(process.stdin.isTTY && process.stdout.isTTY
       ? { ask: async () => (await import('./prompts.ts')).terminalPrompts() }
       : {}),
+    interactive: process.stderr.isTTY === true && process.env.TERM !== 'dumb',
   }
 }
 
 function styleFor(isTerminal: boolean): Style {
-  if (process.env.NO_COLOR || process.env.TERM === 'dumb') return PLAIN
-  return isTerminal ? COLORED : PLAIN
+  const { NO_COLOR, FORCE_COLOR, TERM } = process.env
+  if (NO_COLOR) return PLAIN
+  if (FORCE_COLOR) return FORCE_COLOR === '0' || FORCE_COLOR === 'false' ? PLAIN : COLORED
+  return TERM !== 'dumb' && isTerminal ? COLORED : PLAIN
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
+import { cos, sin } from '../base/trig.ts'
 import { line } from '../geometry/cubic.ts'
 import { hobbySpline } from '../geometry/hobby.ts'
 import { endOf, lastCubic, type Path, reversePath } from '../geometry/path.ts'
@@ -82,7 +83,7 @@ function drawWith(plan: ArmPlan, wrist: number): Result<Arm> {
   const backElbow = at(-plan.elbow / 2, elbowLevel)
   const up = underarmSeamUp(plan.width, plan.elbow, plan.upperLength)
   const backAbove = point(up.x, -up.y)
-  const backBelow = unit(point(Math.sin(cone.lean), -Math.cos(cone.lean)))
+  const backBelow = unit(point(sin(cone.lean), -cos(cone.lean)))
   const drawn =
     plan.darts === 0
       ? success(undefined)

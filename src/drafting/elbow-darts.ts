@@ -1,5 +1,6 @@
 import type { Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
+import { asin } from '../base/trig.ts'
 import { hobbySpline } from '../geometry/hobby.ts'
 import type { Path } from '../geometry/path.ts'
 import {
@@ -120,7 +121,7 @@ function twoDarts({ frontElbow, backElbow, above, below, intake }: ElbowPlan): E
 
 /** The turn about the pivot that opens a wedge of `intake` mm at the point. */
 function wedge(at: Point, pivot: Point, intake: number): number {
-  return 2 * Math.asin(intake / 2 / distance(at, pivot))
+  return 2 * asin(intake / 2 / distance(at, pivot))
 }
 
 /**

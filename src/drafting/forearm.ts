@@ -1,3 +1,4 @@
+import { sin, tan } from '../base/trig.ts'
 /** The forearm before it is turned: a cone unrolled about its middle, from the elbow line down. */
 export interface Forearm {
   /** By how much each seam leans in from the middle's direction, radians; negative where the sleeve widens. */
@@ -19,11 +20,11 @@ const STEEPEST = Math.PI / 4
 export function forearm(elbow: number, wrist: number, length: number): Forearm | undefined {
   const at = (lean: number): Forearm => {
     const halfChord = (wrist / 2) * sinc(lean)
-    return { lean, halfChord, drop: halfChord * Math.tan(lean / 2) }
+    return { lean, halfChord, drop: halfChord * tan(lean / 2) }
   }
   const missing = (lean: number) => {
     const { halfChord, drop } = at(lean)
-    return elbow / 2 - halfChord - (length + drop) * Math.tan(lean)
+    return elbow / 2 - halfChord - (length + drop) * tan(lean)
   }
   let low = -STEEPEST
   let high = STEEPEST
@@ -37,5 +38,5 @@ export function forearm(elbow: number, wrist: number, length: number): Forearm |
 }
 
 function sinc(x: number): number {
-  return Math.abs(x) < 1e-9 ? 1 : Math.sin(x) / x
+  return Math.abs(x) < 1e-9 ? 1 : sin(x) / x
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
+import { asin } from '../base/trig.ts'
 import { type Point, point } from '../geometry/point.ts'
 import { WAIST } from './defaults.ts'
 import { doesNotSettle } from './does-not-settle.ts'
@@ -104,7 +105,7 @@ function noRoomForDarts({ darts, part }: LowerPlan): Problem {
 function dartPlaces({ darts, dartX, dartHeight }: LowerPlan): WaistPlan['darts'] {
   const each = darts.intake / darts.count
   // The strip between two darts is square to both: it bends by the angle of a dart, and its allowance must not fold over.
-  const bent = 2 * Math.asin(Math.min(each / 2 / dartHeight, WAIST.widest)) * WAIST.stripRadius
+  const bent = 2 * asin(Math.min(each / 2 / dartHeight, WAIST.widest)) * WAIST.stripRadius
   // And one dart pressed onto the strip, allowance and all, must not reach the other.
   const pressed = (each / 2) * (1 + WAIST.pressedBelow / dartHeight)
   const step = each + Math.max(WAIST.betweenDarts, bent, pressed)

@@ -1,3 +1,4 @@
+import { atan2 } from '../base/trig.ts'
 import type { MeasureName } from '../body/measure.ts'
 import { levelCrossings } from '../geometry/level-crossings.ts'
 import { endOf, type Path, startOf } from '../geometry/path.ts'
@@ -89,7 +90,7 @@ function slope(piece: Piece): number {
   const shoulder = seamOf(piece, 'shoulder').parts.at(-1) as Path
   const tip = startOf(shoulder)
   const neck = endOf(shoulder)
-  return Math.atan2(neck.y - tip.y, tip.x - neck.x)
+  return atan2(neck.y - tip.y, tip.x - neck.x)
 }
 
 /** The waist seam with its darts, as the tape finds it. */

@@ -1,4 +1,5 @@
 import type { Finding } from '../base/problem.ts'
+import { atan2 } from '../base/trig.ts'
 import type { BodyHalf } from '../body/body.ts'
 import type { MeasureName } from '../body/measure.ts'
 import { SHOULDER } from './defaults.ts'
@@ -37,7 +38,7 @@ function turnOf({ shoulder, width, underarm }: HalfFrame): number {
   const missing = SHOULDER.outsideWidth - (shoulder.tip.x - width)
   const upright = shoulder.tipSlope * Math.min(Math.max(missing / (2 * SHOULDER.outsideWidth), 0), 1)
   // A shoulder point well inside is reached leaning inwards, or the armscye would bend back twice to it.
-  const lean = Math.atan2(width - shoulder.tip.x, (shoulder.tip.y - underarm.y) / 2)
+  const lean = atan2(width - shoulder.tip.x, (shoulder.tip.y - underarm.y) / 2)
   return upright + Math.max(SHOULDER.leanShare * lean, 0)
 }
 

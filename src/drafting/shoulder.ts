@@ -1,3 +1,4 @@
+import { asin } from '../base/trig.ts'
 import { type Path, polyline } from '../geometry/path.ts'
 import { along, heading, type Point, rotateAbout } from '../geometry/point.ts'
 import type { Dart } from '../pattern/piece.ts'
@@ -26,7 +27,7 @@ export function plainShoulder(neck: Point, slope: number, length: number): Shoul
 export function dartedShoulder(neck: Point, slope: number, length: number, intake: number): Shoulder {
   const inner = along(neck, heading(-slope), SHOULDER_DART.along * length)
   const point = along(inner, heading(-slope - Math.PI / 2), SHOULDER_DART.length)
-  const turn = 2 * Math.asin(intake / 2 / SHOULDER_DART.length)
+  const turn = 2 * asin(intake / 2 / SHOULDER_DART.length)
   const open = (p: Point) => rotateAbout(p, point, -turn)
   const tip = open(along(neck, heading(-slope), length))
   const outer = open(inner)

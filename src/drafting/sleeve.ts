@@ -1,5 +1,6 @@
 import type { Finding } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
+import { cos, sin } from '../base/trig.ts'
 import { type BodyHalf, measureOf } from '../body/body.ts'
 import { pathLength } from '../geometry/path-length.ts'
 import { distance } from '../geometry/point.ts'
@@ -113,8 +114,8 @@ function handOpening(half: BodyHalf, wrist: number, arm: Arm, lowerLength: numbe
   if (!hand || hand.value <= wrist) return []
   // Along the seam, to where the sleeve is as wide as the hand.
   const { lean } = arm.forearm
-  const needed = lean > 0 ? (hand.value - wrist) / (2 * Math.sin(lean)) : Number.POSITIVE_INFINITY
-  const passes = needed * Math.cos(lean) <= lowerLength
+  const needed = lean > 0 ? (hand.value - wrist) / (2 * sin(lean)) : Number.POSITIVE_INFINITY
+  const passes = needed * cos(lean) <= lowerLength
   const mend = passes
     ? `leave the back underarm seam open for ${needed.toFixed(0)} mm from the wrist, or add wrist ease`
     : `open to the elbow the sleeve still does not let the hand through: add ${(hand.value - wrist).toFixed(0)} mm of wrist ease`

@@ -1,3 +1,4 @@
+import { asin, cos, sin, tan } from '../base/trig.ts'
 import { hobbySpline, type Knot } from '../geometry/hobby.ts'
 import { levelCrossings } from '../geometry/level-crossings.ts'
 import { movePath, type Path } from '../geometry/path.ts'
@@ -35,9 +36,9 @@ export function waistSeam(plan: WaistPlan, intake: number): WaistSeam {
   let start: Knot = { at: point(0, 0), direction: point(1, 0) }
   plan.darts.forEach(({ x, pointHeight }, index) => {
     const leg = pointHeight + drop
-    const half = Math.asin(intake / 2 / leg)
-    const reach = leg * Math.sin(half)
-    const level = pointHeight - leg * Math.cos(half)
+    const half = asin(intake / 2 / leg)
+    const reach = leg * sin(half)
+    const level = pointHeight - leg * cos(half)
     const mouth: [Point, Point] = [point(x - reach, level), point(x + reach, level)]
     parts.push(hobbySpline([start, { at: mouth[0], direction: heading(-half) }]))
     start = { at: mouth[1], direction: heading(half) }
@@ -93,5 +94,5 @@ function swap(p: Point): Point {
 function naturalDrop(plan: WaistPlan, intake: number): number {
   const first = plan.darts[0]
   if (!first) return 0
-  return ((first.x - intake / 2) * Math.tan(Math.asin(intake / 2 / first.pointHeight))) / 2
+  return ((first.x - intake / 2) * tan(asin(intake / 2 / first.pointHeight))) / 2
 }

@@ -1,3 +1,4 @@
+import { atan2 } from '../base/trig.ts'
 import { type Box, bounds, joinBoxes } from '../geometry/bounds.ts'
 import { flatten } from '../geometry/flatten.ts'
 import { type Path, polyline } from '../geometry/path.ts'
@@ -136,7 +137,7 @@ function letterMarks(view: View, lines: readonly Mark[], shown: readonly StepPoi
   return shown.flatMap(({ name, at: where }, k) => {
     const at = view.place(where)
     const off = subtract(at, center)
-    const out = Math.atan2(off.y, off.x)
+    const out = atan2(off.y, off.x)
     const size = k < fresh ? LETTER.new : LETTER.earlier
     const halfWidth = textWidth(name, size) / 2
     const halfHeight = ((ASCENT + DESCENT) / 2) * size

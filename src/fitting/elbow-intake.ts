@@ -1,5 +1,6 @@
 import type { Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
+import { acos } from '../base/trig.ts'
 import { endOf, type Path, startOf } from '../geometry/path.ts'
 import {
   add,
@@ -89,7 +90,7 @@ function turnsFor({ darts, notch, back }: Elbow, widths: readonly number[]): num
     const one = subtract(still, notch.at)
     const other = subtract(moving, notch.at)
     const [r, s, w] = [magnitude(one), magnitude(other), widths[i] as number]
-    const angle = Math.acos((r * r + s * s - w * w) / (2 * r * s))
+    const angle = acos((r * r + s * s - w * w) / (2 * r * s))
     const present = turnBetween(one, other)
     return Math.sign(present) * angle - present
   })

@@ -1,3 +1,4 @@
+import { atan2 } from '../base/trig.ts'
 import { arcLength } from '../geometry/arc-length.ts'
 import { type Cubic, curvatureAt } from '../geometry/cubic.ts'
 import type { Path } from '../geometry/path.ts'
@@ -55,7 +56,7 @@ export function velocity(profile: Profile, at: number, curvature: number): { alo
 export function shiftedTurn(line: TurnedLine, profile: Profile, i: number): number {
   const { along, across } = velocity(profile, line.at[i] as number, line.curvature[i] as number)
   // The outward normal lies clockwise of the line: a rising profile turns the line clockwise.
-  return (line.turned[i] as number) - Math.atan2(across, along)
+  return (line.turned[i] as number) - atan2(across, along)
 }
 
 /** The same at all its samples. */

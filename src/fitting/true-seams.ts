@@ -1,3 +1,4 @@
+import { tan } from '../base/trig.ts'
 import { centerJunctions, dartJunctions, type EdgeEnd, type Junction, joinJunctions } from '../pattern/junctions.ts'
 import type { Pattern } from '../pattern/pattern.ts'
 import { pieceOf, seamLength, seamOf } from '../pattern/seam.ts'
@@ -92,7 +93,7 @@ function turnAll(
   if (edges.length === 0) return undefined
   let done = before
   // An edge that dips is turned inwards.
-  const slope = -Math.tan(corner / edges.length)
+  const slope = -tan(corner / edges.length)
   for (const edge of edges) {
     const turned = turnWithin(original, done.pattern, edge, slope, reach)
     if (!turned) return undefined

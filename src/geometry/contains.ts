@@ -1,3 +1,4 @@
+import { atan2 } from '../base/trig.ts'
 import { type Cubic, splitCubic } from './cubic.ts'
 import { endOf, type Path, startOf } from './path.ts'
 import type { Point } from './point.ts'
@@ -44,5 +45,5 @@ function chordAngle(a: Point, b: Point, p: Point): number {
   const ay = a.y - p.y
   const bx = b.x - p.x
   const by = b.y - p.y
-  return Math.atan2(ax * by - ay * bx, ax * bx + ay * by)
+  return atan2(ax * by - ay * bx, ax * bx + ay * by)
 }

@@ -1,3 +1,4 @@
+import { atan2 } from '../base/trig.ts'
 import type { Cubic } from './cubic.ts'
 
 /** Every direction in which a curve travels lies between two angles, radians; `spread` = high − low. */
@@ -25,7 +26,7 @@ export function coneOf(c: Cubic): Cone {
     const dx = to.x - from.x
     const dy = to.y - from.y
     if (dx * dx + dy * dy < 1e-24) continue
-    const angle = Math.atan2(dy, dx)
+    const angle = atan2(dy, dx)
     if (!found) {
       base = angle
       found = true

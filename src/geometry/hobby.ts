@@ -1,3 +1,4 @@
+import { cos, sin } from '../base/trig.ts'
 import type { Cubic } from './cubic.ts'
 import type { Path } from './path.ts'
 import { angleOf, distance, heading, type Point, subtract } from './point.ts'
@@ -197,18 +198,18 @@ function piece(a: Knot, b: Knot, angle: number, theta: number, phi: number, boun
 
 /** How far the end tangents run, in chords, until they meet; endless where they do not meet on the curve's side. */
 function triangle(theta: number, phi: number): [number, number] {
-  const sine = Math.sin(theta + phi)
-  const from = Math.sin(phi) / sine
-  const to = Math.sin(theta) / sine
+  const sine = sin(theta + phi)
+  const from = sin(phi) / sine
+  const to = sin(theta) / sine
   return from > 0 && to > 0 ? [from, to] : [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
 }
 
 /** Hobby's handle length for unit chord and tension: ρ(θ, φ) / 3. */
 function velocity(theta: number, phi: number): number {
-  const st = Math.sin(theta)
-  const ct = Math.cos(theta)
-  const sp = Math.sin(phi)
-  const cp = Math.cos(phi)
+  const st = sin(theta)
+  const ct = cos(theta)
+  const sp = sin(phi)
+  const cp = cos(phi)
   const alpha = Math.SQRT2 * (st - sp / 16) * (sp - st / 16) * (ct - cp)
   const root5 = Math.sqrt(5)
   return (2 + alpha) / (3 * (1 + 0.5 * (root5 - 1) * ct + 0.5 * (3 - root5) * cp))

@@ -1,3 +1,4 @@
+import { atan2 } from '../base/trig.ts'
 import { type Cubic, derivativeAt, pointAt, secondDerivativeAt } from './cubic.ts'
 import { bend, cubicTerms } from './cubic-terms.ts'
 import type { Path } from './path.ts'
@@ -50,7 +51,7 @@ export function curvatureSigns(path: Path, options: CurvatureOptions = {}): numb
     if (before && hasLength(before) && hasLength(c)) {
       const a = tangentAt(before, 1)
       const b = tangentAt(c, 0)
-      const turn = Math.atan2(cross(a, b), a.x * b.x + a.y * b.y)
+      const turn = atan2(cross(a, b), a.x * b.x + a.y * b.y)
       if (Math.abs(turn) > corner) signs.push(Math.sign(turn))
     }
     const stops = [0, ...inflections(c), 1]

@@ -1,3 +1,4 @@
+import { cos, sin } from '../base/trig.ts'
 import { crossings } from './crossings.ts'
 import { type Cubic, isLine, line } from './cubic.ts'
 import { SAME_POINT } from './defaults.ts'
@@ -43,14 +44,14 @@ export function mitreCorner(joint: OffsetJoint, limit: number): JoinedOffset {
   if (distance(end, start) <= SNAP) return snapped(before, after)
   const reach = Math.max(Math.abs(distanceBefore), Math.abs(distanceAfter))
   const turn = turnBetween(directionBefore, directionAfter)
-  const sine = Math.sin(turn)
-  if (Math.abs(sine) < 1e-9 && Math.cos(turn) < 0) {
+  const sine = sin(turn)
+  if (Math.abs(sine) < 1e-9 && cos(turn) < 0) {
     // A cusp: round its tip.
     return straight(before, [along(end, directionBefore, reach), along(start, directionBefore, reach)], after)
   }
   // From each end along its own line to where the lines cross; negative: the line must be cut back.
-  const ahead = (distanceAfter - distanceBefore * Math.cos(turn)) / sine
-  const back = (distanceBefore - distanceAfter * Math.cos(turn)) / sine
+  const ahead = (distanceAfter - distanceBefore * cos(turn)) / sine
+  const back = (distanceBefore - distanceAfter * cos(turn)) / sine
   const most = limit * reach
   if (ahead >= -SAME_POINT && back >= -SAME_POINT && Number.isFinite(ahead + back)) {
     const tip = along(end, directionBefore, Math.max(0, ahead))
@@ -62,7 +63,7 @@ export function mitreCorner(joint: OffsetJoint, limit: number): JoinedOffset {
   }
   // Nearly straight on with unequal distances: the lines cross far away if at all, a step.
   const unequal = Math.abs(distanceBefore - distanceAfter) > SNAP
-  if (unequal && Math.abs(sine) < 1e-3 && Math.cos(turn) > 0) return straight(before, [], after)
+  if (unequal && Math.abs(sine) < 1e-3 && cos(turn) > 0) return straight(before, [], after)
   const room = Math.max(most, distance(end, start)) * 2
   const met = meeting(joint, Math.max(0, Math.min(ahead, room)), Math.max(0, Math.min(back, room)))
   if (met) return met

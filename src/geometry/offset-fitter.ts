@@ -1,3 +1,4 @@
+import { atan2, cos } from '../base/trig.ts'
 import { type Cubic, pointAt } from './cubic.ts'
 import type { OffsetEnd, OffsetProbe } from './offset-probe.ts'
 
@@ -7,7 +8,7 @@ const DEEPEST = 30
 const MOST_FITS = 2000
 // Places inside each piece at which the fit is measured, closer together near the ends (Chebyshev's), where curves
 // with short handles turn most; and the share of the tolerance that the fit may use there, the rest for between.
-const SAMPLES = Array.from({ length: 9 }, (_, k) => (1 - Math.cos((Math.PI * (k + 1)) / 10)) / 2)
+const SAMPLES = Array.from({ length: 9 }, (_, k) => (1 - cos((Math.PI * (k + 1)) / 10)) / 2)
 export const FIT_SHARE = 0.7
 // A stretch between two samples that takes this many times its share of the turning is looked at more closely.
 const CROWDED = 1.8
@@ -109,13 +110,12 @@ export class OffsetFitter {
   private missesBetween(piece: Cubic, from: OffsetEnd, to: OffsetEnd): boolean {
     const { probe } = this
     const h = to.t - from.t
-    const headings: number[] = [Math.atan2(from.tangentY, from.tangentX)]
+    const headings: number[] = [atan2(from.tangentY, from.tangentX)]
     let sum = 0
     for (let k = 0; k <= SAMPLES.length; k++) {
       const u = SAMPLES[k]
       if (u !== undefined) probe.at(from.t + u * h)
-      const heading =
-        u === undefined ? Math.atan2(to.tangentY, to.tangentX) : Math.atan2(probe.tangentY, probe.tangentX)
+      const heading = u === undefined ? atan2(to.tangentY, to.tangentX) : atan2(probe.tangentY, probe.tangentX)
       sum += Math.abs(between(headings[k] as number, heading))
       headings.push(heading)
     }
@@ -147,7 +147,7 @@ export class OffsetFitter {
     const q = pointAt(piece, middle)
     if (probe.miss(q.x, q.y, start + middle * h, h) > tolerance) return true
     probe.at(start + middle * h)
-    const heading = Math.atan2(probe.tangentY, probe.tangentX)
+    const heading = atan2(probe.tangentY, probe.tangentX)
     return (
       this.missesWithin(piece, start, h, u, middle, headingU, heading, depth + 1) ||
       this.missesWithin(piece, start, h, middle, v, heading, headingV, depth + 1)

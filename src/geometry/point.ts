@@ -1,3 +1,4 @@
+import { atan2, cos, sin } from '../base/trig.ts'
 /** A point or a vector in the plane: millimetres, x to the right, y up. */
 export interface Point {
   /** mm to the right. */
@@ -72,17 +73,17 @@ export function unit(a: Point): Point {
 
 /** The unit vector at `angle` radians, anticlockwise from +x. */
 export function heading(angle: number): Point {
-  return { x: Math.cos(angle), y: Math.sin(angle) }
+  return { x: cos(angle), y: sin(angle) }
 }
 
 /** The direction of a in radians, in (−π, π], anticlockwise from +x. */
 export function angleOf(a: Point): number {
-  return Math.atan2(a.y, a.x)
+  return atan2(a.y, a.x)
 }
 
 /** The angle in radians, in (−π, π], by which a must turn anticlockwise to point as b does. */
 export function turnBetween(a: Point, b: Point): number {
-  return Math.atan2(cross(a, b), dot(a, b))
+  return atan2(cross(a, b), dot(a, b))
 }
 
 /** a turned a quarter anticlockwise: the left normal of a direction. */
@@ -97,8 +98,8 @@ export function rightOf(a: Point): Point {
 
 /** a turned by `angle` radians anticlockwise about `center`. */
 export function rotateAbout(a: Point, center: Point, angle: number): Point {
-  const c = Math.cos(angle)
-  const s = Math.sin(angle)
+  const c = cos(angle)
+  const s = sin(angle)
   const x = a.x - center.x
   const y = a.y - center.y
   return { x: center.x + c * x - s * y, y: center.y + s * x + c * y }

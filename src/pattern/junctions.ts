@@ -1,3 +1,4 @@
+import { atan2, cos, sin } from '../base/trig.ts'
 import { polyline } from '../geometry/path.ts'
 import { distance, heading, type Point, turnBetween } from '../geometry/point.ts'
 import { cornerOf, cornerOfLine, insideAngle, type LineCorner, seamAfter } from './corners.ts'
@@ -69,7 +70,7 @@ function acrossDart(piece: Piece, dart: Dart): Junction | undefined {
       { piece, seam, part: part + 1, which: 'start' },
     ],
     // A leg that leaves the piece is a corner of less than half a turn, the other way.
-    corner: Math.atan2(-Math.sin(one + other), -Math.cos(one + other)),
+    corner: atan2(-sin(one + other), -cos(one + other)),
   }
 }
 

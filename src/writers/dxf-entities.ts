@@ -1,3 +1,4 @@
+import { cos, sin } from '../base/trig.ts'
 import type { Point } from '../geometry/point.ts'
 import type { TextMark } from '../sheets/scene.ts'
 import { textWidth } from '../sheets/text-width.ts'
@@ -52,7 +53,7 @@ export function pointEntity(layer: Layer, p: Point, angle?: number): Group[] {
 /** A line of text where the labels have it: centered on its baseline. */
 export function labelEntity({ text, size, at: place, angle }: TextMark): Group[] {
   const half = textWidth(text, size) / 2
-  const start = { x: place.x - half * Math.cos(angle), y: place.y - half * Math.sin(angle) }
+  const start = { x: place.x - half * cos(angle), y: place.y - half * sin(angle) }
   return [...textHead(start, size * CAPITALS, text), [50, degrees(angle)], [72, 1], ...at(place, 1)]
 }
 

@@ -6,6 +6,7 @@ import { PENS } from '../sheets/house-style.ts'
 import type { TilePage, TileSet } from '../sheets/lay-out-tiles.ts'
 import type { Mark } from '../sheets/scene.ts'
 import { textWidth } from '../sheets/text-width.ts'
+import { joined, type Pack, packStreams } from './pack-streams.ts'
 import { type Layer, type LayerGroup, pdfLayers } from './pdf-layers.ts'
 
 /** Points in a millimetre. */
@@ -41,12 +42,12 @@ interface Internals {
  * Coordinates to 1e-6 pt. Rejects on a date that is none or a font that cannot be read.
  */
 export async function writePdf(tiles: TileSet, options: PdfOptions): Promise<Uint8Array> {
-  const { default: PDFDocument } = await import('pdfkit')
-  return collect(drawPdf(PDFDocument, tiles, options))
+  const [{ default: PDFDocument }, { zlibSync }] = await Promise.all([import('pdfkit'), import('fflate')])
+  return collect(drawPdf(PDFDocument, tiles, options, zlibSync))
 }
 
 /** The same as pdfkit's document, ended and yet to be read. Throws as `writePdf` rejects. */
-export function drawPdf(PDFDocument: DocumentMaker, tiles: TileSet, options: PdfOptions): Document {
+export function drawPdf(PDFDocument: DocumentMaker, tiles: TileSet, options: PdfOptions, pack: Pack): Document {
   const date = new Date(options.date)
   if (Number.isNaN(date.getTime())) throw new RangeError(`"${options.date}" is not a date`)
   const settings = {
@@ -66,6 +67,7 @@ export function drawPdf(PDFDocument: DocumentMaker, tiles: TileSet, options: Pdf
     },
   }
   const doc = new PDFDocument(settings as unknown as PDFKit.PDFDocumentOptions)
+  packStreams(doc, pack)
   keepLayouts(doc)
   const groups = pdfLayers(tiles)
   const properties = openLayers(doc, groups)
@@ -105,15 +107,7 @@ function collect(doc: Document): Promise<Uint8Array> {
     const chunks: Uint8Array[] = []
     doc.on('data', (chunk: Uint8Array) => chunks.push(chunk))
     doc.on('error', reject)
-    doc.on('end', () => {
-      const whole = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0))
-      let at = 0
-      for (const chunk of chunks) {
-        whole.set(chunk, at)
-        at += chunk.length
-      }
-      resolve(whole)
-    })
+    doc.on('end', () => resolve(joined(chunks)))
   })
 }
 

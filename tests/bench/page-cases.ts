@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import { zlibSync } from 'fflate'
 import PDFDocument from 'pdfkit'
 import { isLine } from '../../src/geometry/cubic.ts'
 import { type Path, startOf } from '../../src/geometry/path.ts'
@@ -57,7 +58,7 @@ export const pageCases: readonly BenchCase[] = [
 ]
 
 function ours(): Uint8Array {
-  return drawPdf(PDFDocument, TILES, OPTIONS).read() as Uint8Array
+  return drawPdf(PDFDocument, TILES, OPTIONS, zlibSync).read() as Uint8Array
 }
 
 function bare(): Uint8Array {

@@ -2,6 +2,7 @@ import * as z from 'zod'
 import type { Finding, Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
 import { collect, failure, type Result, success } from '../../base/result.ts'
+import { atan } from '../../base/trig.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
 import { pieceOf } from '../../pattern/seam.ts'
 import { type CorrectionContext, defineCorrection } from '../correction.ts'
@@ -201,7 +202,7 @@ function cornersMade(pattern: Pattern, seam: HollowSeam, turns: readonly Turn[])
     const here = turns.filter(({ line }) => line.side === 'both' || line.side === side)
     // A pattern that is alike on both sides is told of once.
     if (index > 0 && here.every(({ line }) => line.side === 'both')) return []
-    const angle = here.reduce((sum, { slope }) => sum + Math.atan(slope), 0)
+    const angle = here.reduce((sum, { slope }) => sum + atan(slope), 0)
     if (angle <= CORNER) return []
     const pieces = new Set(seamLines(pattern, family, side).map((line) => line.piece))
     const piece = here[0]?.line.piece ?? ''

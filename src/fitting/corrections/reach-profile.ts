@@ -1,3 +1,4 @@
+import { atan2 } from '../../base/trig.ts'
 import { type Path, reversePath } from '../../geometry/path.ts'
 import { shiftedTurn, type TurnedLine, turnedLine, velocity } from '../line-turns.ts'
 import { type Profile, type ProfileNode, smoothProfile } from '../profile.ts'
@@ -73,7 +74,7 @@ export function reachOutcome(half: Path, shape: ReachShape, taper: number): Reac
   const start = velocity(profile, 0, line.curvature[0] as number)
   return {
     change: changeOf(line, profile),
-    turn: Math.abs(Math.atan2(start.across, start.along)),
+    turn: Math.abs(atan2(start.across, start.along)),
     hollow: staysHollow(line, profile),
   }
 }

@@ -2,6 +2,7 @@ import * as z from 'zod'
 import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
 import { failure, type Result, success } from '../../base/result.ts'
+import { asin } from '../../base/trig.ts'
 import { lineCrossings } from '../../geometry/line-crossings.ts'
 import { alongOf } from '../../geometry/nearest.ts'
 import { add, distance, type Point, subtract } from '../../geometry/point.ts'
@@ -171,7 +172,7 @@ function innerRegion(cuts: readonly Cut[], by: number): Region | undefined {
 function outerRegion(cut: Cut, by: number): Region {
   const { half, blade } = cut
   const center = pointOnSeam(halfSeam(half, 'armscye'), cut.armscye.along)
-  const size = 2 * Math.asin(by / 2 / distance(center, blade))
+  const size = 2 * asin(by / 2 / distance(center, blade))
   const up = subtract(turn(center, size)(blade), blade).y > 0
   const angle = up ? size : -size
   const common = { move: (share: number) => turn(center, angle * share), inside: [blade] }

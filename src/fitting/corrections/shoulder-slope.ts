@@ -2,6 +2,7 @@ import * as z from 'zod'
 import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
 import { failure, type Result, success } from '../../base/result.ts'
+import { asin } from '../../base/trig.ts'
 import { movePath, type Path } from '../../geometry/path.ts'
 import { pathLength } from '../../geometry/path-length.ts'
 import { distance, type Point } from '../../geometry/point.ts'
@@ -101,7 +102,7 @@ export const shoulderSlope = defineCorrection({
 /** The angle by which a shoulder turns about its neck point for the shoulder point to go down or up by the amount. */
 function slopeAngle(half: BodiceHalf, by: number, direction: 'down' | 'up'): number {
   const [tip, neck] = draftedEnds(half, 'shoulder')
-  const angle = 2 * Math.asin(by / 2 / distance(tip, neck))
+  const angle = 2 * asin(by / 2 / distance(tip, neck))
   const down = turn(neck, angle)(tip).y < tip.y
   return down === (direction === 'down') ? angle : -angle
 }

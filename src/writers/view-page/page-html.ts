@@ -51,7 +51,7 @@ ${drawing}
 ${versionsHtml(data)}
 ${layersHtml(data)}
 ${MEASURING}
-${findingsHtml(findings)}
+${findingsHtml(findings, data.versions.at(-1)?.label ?? '')}
 <p class="note">To look at and to measure in. Cut from the sheets of scye draft, printed at 100 %. It shows a person's measures: keep it confidential.</p>
 </aside>
 <script type="application/json" id="data">${embedded(data)}</script>
@@ -91,9 +91,9 @@ const MEASURING = `<section class="screen"><h2>Measure</h2>
 <label for="to">to</label><select id="to"></select>
 <output id="result" for="from to"></output><p id="more"></p></section>`
 
-function findingsHtml(findings: readonly PlacedFinding[]): string {
+function findingsHtml(findings: readonly PlacedFinding[], version: string): string {
   if (findings.length === 0) return '<section><h2>Findings</h2><p>No findings.</p></section>'
-  return `<section><h2>Findings</h2><ol>${findings.map(findingHtml).join('')}</ol></section>`
+  return `<section><h2>Findings on ${escaped(version)}</h2><ol>${findings.map(findingHtml).join('')}</ol></section>`
 }
 
 function findingHtml({ finding, on, piece, seams }: PlacedFinding): string {

@@ -1,7 +1,8 @@
 import type { LengthUnit } from '../../base/units.ts'
-import type { Point } from '../../geometry/point.ts'
+import { distance, type Point } from '../../geometry/point.ts'
 import type { Piece } from '../../pattern/piece.ts'
-import { landmarkPoint, notchPoints, pointOnSeam, seamOf, seamStart } from '../../pattern/seam.ts'
+import { landmarkPoint, notchPoints, seamStart } from '../../pattern/seam.ts'
+import { rounded } from '../round.ts'
 
 /** What the page's script is given beside the drawing; mm on the page, y down. */
 export interface ViewData {
@@ -20,29 +21,64 @@ export interface ViewedMark {
   readonly along?: number
 }
 
-/** Every point of a piece that has a name: notches, landmarks, corners; `place` puts it on the page. */
+/** As in `pattern/1`: engines differ in the last bits of a sine. */
+const DECIMALS = 6
+
+/** A corner nearer than this to a mark has its name, mm. */
+const SAME_MARK = 0.5
+
+interface Named {
+  readonly name: string
+  readonly at: Point
+  readonly seam?: string
+  readonly along?: number
+}
+
+/** Every point of a piece that has a name: notches, landmarks, points of darts, corners; `place` puts it on the page. */
 export function marksOf(piece: Piece, place: (p: Point) => Point): ViewedMark[] {
-  const marks: ViewedMark[] = []
-  const add = (name: string, at: Point, seam?: string, along?: number) => {
-    if (marks.some((mark) => mark.name === name)) return
-    const on = seam === undefined || along === undefined ? {} : { seam, along }
-    marks.push({ piece: piece.id, name, ...place(at), ...on })
-  }
-  for (const notch of piece.notches) {
-    notchPoints(piece, notch).forEach((at, k) => {
-      const name = k === 0 ? notch.id : `${notch.id}, mark ${k + 1}`
-      add(name, at, notch.seam, notch.along + k * (notch.step ?? 0))
-    })
-  }
-  for (const landmark of piece.landmarks) {
-    const at = landmarkPoint(piece, landmark)
-    if ('at' in landmark) add(landmark.id, at)
-    else add(landmark.id, pointOnSeam(seamOf(piece, landmark.seam), landmark.along), landmark.seam, landmark.along)
-  }
-  for (const dart of piece.darts) add(`${dart.id} point`, dart.point)
-  piece.seams.forEach((seam, k) => {
-    const before = piece.seams[(k + piece.seams.length - 1) % piece.seams.length]?.id ?? ''
-    add(`corner of ${before} and ${seam.id}`, seamStart(seam), seam.id, 0)
+  const own = [
+    ...notchesOf(piece),
+    ...landmarksOf(piece),
+    ...piece.darts.map(({ id, point: at }) => ({ name: `${id} point`, at })),
+  ]
+  const corners = cornersOf(piece).filter((corner) => !own.some(({ at }) => distance(at, corner.at) < SAME_MARK))
+  const all: readonly Named[] = [...own, ...corners]
+  return all.map(({ name, at, ...on }) => {
+    const twice = all.filter((other) => other.name === name).length > 1
+    const { x, y } = place(at)
+    return {
+      piece: piece.id,
+      name: twice && on.seam !== undefined ? `${name}, ${on.seam}` : name,
+      x: rounded(x, DECIMALS),
+      y: rounded(y, DECIMALS),
+      ...(on.seam === undefined || on.along === undefined ? {} : { seam: on.seam, along: rounded(on.along, DECIMALS) }),
+    }
   })
-  return marks
+}
+
+function notchesOf(piece: Piece): Named[] {
+  return piece.notches.flatMap((notch) =>
+    notchPoints(piece, notch).map((at, k) => ({
+      name: k === 0 ? notch.id : `${notch.id}, mark ${k + 1}`,
+      at,
+      seam: notch.seam,
+      along: notch.along + k * (notch.step ?? 0),
+    })),
+  )
+}
+
+function landmarksOf(piece: Piece): Named[] {
+  return piece.landmarks.map((landmark) => {
+    const at = landmarkPoint(piece, landmark)
+    return 'at' in landmark
+      ? { name: landmark.id, at }
+      : { name: landmark.id, at, seam: landmark.seam, along: landmark.along }
+  })
+}
+
+function cornersOf(piece: Piece): Named[] {
+  return piece.seams.map((seam, k) => {
+    const before = piece.seams.at(k - 1)?.id ?? ''
+    return { name: `corner of ${before} and ${seam.id}`, at: seamStart(seam), seam: seam.id, along: 0 }
+  })
 }
