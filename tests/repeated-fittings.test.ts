@@ -52,3 +52,32 @@ describe('the same fitting again and again', () => {
     }
   })
 })
+
+/** The two fittings of the Ferry Pilot, so often over, each under a label of its own. */
+function ferryPilotTimes(times: number): string {
+  const text = readFileSync(new URL('../examples/ferry-pilot.yaml', import.meta.url), 'utf8')
+  const at = text.indexOf('  - label: first')
+  const again = Array.from({ length: times }, (_, k) =>
+    text.slice(at).replace(/label: .*/g, (label) => `${label} ${k}`),
+  )
+  return `${text.slice(0, at)}${again.join('\n')}`
+}
+
+function problemsOf(text: string): string[] {
+  const made = makePattern(text, 'ferry-pilot.yaml')
+  if (made.ok) return []
+  return made.problems.map(({ code, where }) => [code, where.fitting, where.correction, where.piece].join(' | '))
+}
+
+describe('fittings again that the pattern has no more room for', () => {
+  test('a place that the left side has lost and the right side has not is told, not left out', () => {
+    expect(problemsOf(ferryPilotTimes(1))).toEqual([])
+    expect(problemsOf(ferryPilotTimes(2))).toEqual(['unknown-place | second fitting 1 | 2 | bodice back left'])
+  })
+
+  test('an underarm lowered into the bust dart by shoulder slopes is told, not drawn back on itself', () => {
+    const problems = problemsOf(ferryPilotTimes(6))
+    expect(problems[1]).toBe('no-room-on-side-seam | first fitting 2 | 1 | bodice front')
+    expect(problems.filter((problem) => problem.startsWith('no-room-on-side-seam'))).toHaveLength(4)
+  })
+})

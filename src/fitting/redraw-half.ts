@@ -6,6 +6,7 @@ import {
   along as alongBy,
   cross,
   distance,
+  dot,
   type Point,
   rotateAbout,
   subtract,
@@ -79,12 +80,22 @@ export function warpHalfSeam(
 /** Over how many mm from a moved end the places of a seam spread or crowd; at least three times the amount. */
 const REACH = 20
 
-/** A seam of a half whose end (in the order of the draft) moves by a vector: straight again, or eased in over its last part. */
-export function moveHalfEnd(half: BodiceHalf, name: string, by: Point): ReplacedSeam {
+/** What is left of a mm of seam where its end comes nearer; less and it would run back on itself. */
+const LEAST_LEFT = 0.25
+
+/**
+ * A seam of a half whose end (in the order of the draft) moves by a vector: straight again, or eased in over its last part.
+ * Undefined where that part is too short for what the vector takes out of it.
+ */
+export function moveHalfEnd(half: BodiceHalf, name: string, by: Point): ReplacedSeam | undefined {
   const parts = draftedParts(half, name)
   const last = parts[parts.length - 1] as Path
   const length = pathLength(last)
-  const moved = isStraight(last)
+  const straight = isStraight(last)
+  // Eased in, the middle of the part takes half as much again as the whole.
+  const taken = -dot(by, unit(subtract(endOf(last), startOf(last)))) * (straight ? 1 : 1.5)
+  if (taken > (1 - LEAST_LEFT) * length) return undefined
+  const moved = straight
     ? [line(startOf(last), add(endOf(last), by))]
     : warpPath(last, (at, along) => {
         const u = Math.min(1, Math.max(0, along / length))

@@ -23,14 +23,23 @@ export function placeOnRun(place: SeamPlace, run: SeamRun): number[] {
 
 /**
  * Where a place lies on the runs of one seam name, as positions on the pattern the runs were taken from. Problems:
- * no run has such a place (the hint lists what there is), or it lies beyond the end of the seam.
+ * no run has such a place, or one side of the body has it and the other has not (the hint lists what there is); or it
+ * lies beyond the end of the seam.
  */
 export function resolvePlace(place: SeamPlace, runs: readonly SeamRun[], seam: string): Result<SeamPosition[]> {
   const found = runs.flatMap((run) => placeOnRun(place, run).map((at) => ({ run, at })))
   if (found.length === 0) return failure(unknownPlace(place, runs, seam))
+  const names = new Set(found.map(({ run }) => nameOfBoth(run)))
+  const without = runs.find((run) => names.has(nameOfBoth(run)) && !found.some((one) => one.run === run))
+  if (without) return failure(unknownPlace(place, [without], seam))
   const off = found.find(({ run, at }) => at < -SAME || at > run.length + SAME)
   if (off) return failure(offSeam(place, off.run, seam))
   return success(found.map(({ run, at }) => seamPosition(run, Math.min(Math.max(at, 0), run.length))))
+}
+
+/** The same for a line of the left side and its partner on the right. */
+function nameOfBoth({ piece, seams }: SeamRun): string {
+  return [piece.id, ...seams.map(({ id }) => id).sort()].map(baseName).join()
 }
 
 function candidates(place: SeamPlace, run: SeamRun): number[] {

@@ -100,6 +100,7 @@ export const MADE_ELSEWHERE: Readonly<Record<string, string>> = {
   'no-elbow-notch': 'fitting/sleeve-width.test.ts',
   'no-room-for-dart': 'fitting/set-dart.test.ts',
   'no-room-for-darts': 'fitting/elbow-darts.test.ts',
+  'no-room-on-side-seam': 'repeated-fittings.test.ts',
   'no-such-piece': 'fitting/join-sides.test.ts',
   'no-such-seam': 'fitting/corrections.test.ts',
   'not-yes-or-no': 'base/readers.test.ts',

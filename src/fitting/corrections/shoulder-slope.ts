@@ -1,4 +1,5 @@
 import * as z from 'zod'
+import type { Problem } from '../../base/problem.ts'
 import type { Readers } from '../../base/readers.ts'
 import { failure, type Result, success } from '../../base/result.ts'
 import { asin } from '../../base/trig.ts'
@@ -168,6 +169,8 @@ function reslope(pattern: Pattern, half: BodiceHalf, angle: number, up: number, 
     draftedParts(half, 'shoulder').map((part): Path => movePath(part, move)),
     (along) => along,
   )
+  const side = up === 0 ? [] : [moveHalfEnd(half, 'side seam', { x: 0, y: up })]
+  if (side.includes(undefined)) return failure(noRoom(half, -up))
   const seams = new Map<string, ReplacedSeam>([
     [seamIdOf(half, 'shoulder'), shoulder],
     [seamIdOf(half, 'armscye'), warpHalfSeam(half, 'armscye', armscyeWarp(half, angle, up, bow))],
@@ -183,9 +186,7 @@ function reslope(pattern: Pattern, half: BodiceHalf, angle: number, up: number, 
         { to: TRUE_OVER },
       ),
     ],
-    ...(up === 0
-      ? []
-      : [[seamIdOf(half, 'side seam'), moveHalfEnd(half, 'side seam', { x: 0, y: up })] as [string, ReplacedSeam]]),
+    ...side.map((seam) => [seamIdOf(half, 'side seam'), seam] as [string, ReplacedSeam]),
   ])
   const onShoulder = piece.darts.filter((dart) => dart.seam === seamIdOf(half, 'shoulder'))
   return replaceSeams(pattern, piece, {
@@ -193,4 +194,15 @@ function reslope(pattern: Pattern, half: BodiceHalf, angle: number, up: number, 
     darts: piece.darts.map((dart) => followDart(piece, dart, seams, onShoulder.includes(dart) ? move : (p) => p)),
     effects: [movedAll(half, 'shoulder', seams, move(tip).y < tip.y ? -by : by), movedAll(half, 'armscye', seams, up)],
   })
+}
+
+function noRoom(half: BodiceHalf, down: number): Problem {
+  const parts = draftedParts(half, 'side seam')
+  return {
+    code: 'no-room-on-side-seam',
+    where: { piece: half.piece.id, seam: seamIdOf(half, 'side seam') },
+    actual: `the underarm goes down by ${down.toFixed(1)} mm on ${pathLength(parts[parts.length - 1] as Path).toFixed(1)} mm of side seam${parts.length > 1 ? ' above the dart' : ''}`,
+    expected: 'at most half of that length',
+    hint: 'take a smaller amount, let the armscye stay, or move the dart away from the underarm first',
+  }
 }
