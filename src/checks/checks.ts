@@ -52,6 +52,13 @@ export const CHECKS: readonly Check[] = [
  * there is one. Own checks are added to the list.
  */
 export function runChecks(context: CheckContext, checks: readonly Check[] = CHECKS): Finding[] {
-  const found = checks.flatMap((check) => check.run(context))
-  return sortFindings(found.map((one) => withMend(one, found, context, checks)))
+  const found = checks.map((check) => ({ check, ofCheck: check.run(context) }))
+  const all = found.flatMap(({ ofCheck }) => ofCheck)
+  return sortFindings(
+    found.flatMap(({ check, ofCheck }) => {
+      // Its own check tells soonest that a correction does not mend it.
+      const ordered = [check, ...checks.filter((other) => other !== check)]
+      return ofCheck.map((one) => withMend(one, all, context, ordered))
+    }),
+  )
 }

@@ -3,7 +3,7 @@ import { seamLength } from '../pattern/seam.ts'
 import { isCapJoin, type JoinLengths, joinLengths } from '../pattern/sewn-line.ts'
 import { baseName } from '../pattern/side-names.ts'
 import { isGone, type PositionMap } from './position-map.ts'
-import { sleeveFigures } from './sleeve-figures.ts'
+import { capsOf, sleeveFigures } from './sleeve-figures.ts'
 
 /** A seam whose stitching line changed; lengths with darts closed, mm. */
 export interface SeamChange {
@@ -136,7 +136,7 @@ function restoring(join: Join): string | undefined {
 function figureChanges(before: Pattern, after: Pattern): FigureChange[] {
   return after.pieces.flatMap((piece) => {
     const old = before.pieces.find((p) => p.id === piece.id) ?? before.pieces.find((p) => p.id === baseName(piece.id))
-    if (!old || old === piece) return []
+    if (!old || old === piece || capsOf(old).every((cap, i) => cap === capsOf(piece)[i])) return []
     const was = sleeveFigures(old)
     const now = sleeveFigures(piece)
     if (!was || !now) return []

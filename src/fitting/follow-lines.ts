@@ -8,6 +8,7 @@ import { directionOnSeam, pointOnSeam, seamLength, seamStart } from '../pattern/
 import { isStraight } from './close-cut.ts'
 import { cutPath } from './cut-path.ts'
 import type { OutlineChange } from './follow-marks.ts'
+import { mayReach } from './may-reach.ts'
 
 /** A line ends on a seam when its end is this near, mm. */
 const ON_SEAM = 0.05
@@ -26,6 +27,7 @@ export function followLine(
   drawn: Line = line,
 ): Line {
   const [drawnStart, drawnEnd] = [startOf(drawn.path), endOf(drawn.path)]
+  if (!mayFollow(drawnStart, oldSeams, change) && !mayFollow(drawnEnd, oldSeams, change)) return line
   const atStart = followEnd(reversePath(line.path), oldSeams, change, drawnStart)
   const start = atStart ? reversePath(atStart) : line.path
   const atEnd = followEnd(line.path, oldSeams, change, drawnEnd)
@@ -38,6 +40,14 @@ export function followLine(
     return { ...line, path: [straight(startOf(start), endOf(atEnd))] }
   }
   return { ...line, path: followEnd(start, oldSeams, change, drawnEnd) ?? start }
+}
+
+/** Whether an end may lie in a corner or on a seam that moved. */
+function mayFollow(end: Point, oldSeams: readonly Seam[], { maps, corners }: Pick<OutlineChange, 'maps' | 'corners'>) {
+  return (
+    corners.some(({ from }) => distance(from, end) < ON_SEAM) ||
+    oldSeams.some(({ id, parts }) => maps.has(id) && parts.some((part) => mayReach(part, end, ON_SEAM)))
+  )
 }
 
 /**
@@ -140,24 +150,13 @@ function crossing(seam: Seam, guess: number, from: Point, direction: Point): Poi
   return add(from, scale(direction, dot(subtract(found, from), direction)))
 }
 
-/** Whether a path may come near enough to a point to count as meeting it: cheaply, by the boxes of its cubics. */
-function mayReach(path: Path, { x, y }: Point): boolean {
-  return path.some(
-    ({ p0, p1, p2, p3 }) =>
-      x > Math.min(p0.x, p1.x, p2.x, p3.x) - ON_SEAM &&
-      x < Math.max(p0.x, p1.x, p2.x, p3.x) + ON_SEAM &&
-      y > Math.min(p0.y, p1.y, p2.y, p3.y) - ON_SEAM &&
-      y < Math.max(p0.y, p1.y, p2.y, p3.y) + ON_SEAM,
-  )
-}
-
 /** The place of the seam nearest to a point that may lie on it, mm of sewn length, and how near it is. */
 function nearestOnSeam(seam: Seam, at: Point): { readonly along: number; readonly distance: number } {
   let best = { along: 0, distance: Number.POSITIVE_INFINITY }
-  if (!seam.parts.some((part) => mayReach(part, at))) return best
+  if (!seam.parts.some((part) => mayReach(part, at, ON_SEAM))) return best
   let start = 0
   for (const part of seam.parts) {
-    if (mayReach(part, at)) {
+    if (mayReach(part, at, ON_SEAM)) {
       const found = nearestParameter(part, at)
       if (found.distance < best.distance) best = { along: start + alongOf(part, found), distance: found.distance }
     }

@@ -55,18 +55,29 @@ export function composeMaps(first: PositionMap, second: PositionMap): PositionMa
   if (first === IDENTITY) return second
   if (second === IDENTITY) return first
   return {
-    seam: (position) => first.seam(position).flatMap((moved) => (isGone(moved) ? [moved] : second.seam(moved))),
-    point: (position) => first.point(position).flatMap((moved) => (isGone(moved) ? [moved] : second.point(moved))),
+    seam: (position) => followed(first.seam(position), second.seam),
+    point: (position) => followed(first.point(position), second.point),
   }
+}
+
+function followed<T extends object>(
+  places: readonly Moved<T>[],
+  next: (place: T) => readonly Moved<T>[],
+): readonly Moved<T>[] {
+  const [only] = places
+  // Nearly always: a place becomes several only where a piece is split.
+  if (places.length === 1 && only) return isGone(only) ? places : next(only)
+  return places.flatMap((moved) => (isGone(moved) ? [moved] : next(moved)))
 }
 
 /** The same map with the reason of everything that it removes put in other words, for example naming the correction. */
 export function attributeMap(map: PositionMap, word: (reason: string) => string): PositionMap {
   if (map === IDENTITY) return map
-  const reword = <T extends object>(moved: Moved<T>): Moved<T> => (isGone(moved) ? { gone: word(moved.gone) } : moved)
+  const reworded = <T extends object>(places: readonly Moved<T>[]): readonly Moved<T>[] =>
+    places.some(isGone) ? places.map((moved) => (isGone(moved) ? { gone: word(moved.gone) } : moved)) : places
   return {
-    seam: (position) => map.seam(position).map(reword),
-    point: (position) => map.point(position).map(reword),
+    seam: (position) => reworded(map.seam(position)),
+    point: (position) => reworded(map.point(position)),
   }
 }
 

@@ -175,6 +175,7 @@ function replayFitting(
   const problems: Problem[] = []
   let state = start
   let since: PositionMap = IDENTITY
+  let rows = allowanceRows(start.pattern, start.budget, allowances, fitting.mockUp)
   fitting.corrections.forEach((record, index) => {
     const number = index + 1
     const place = { ...record.where, fitting: fitting.label, correction: number }
@@ -192,10 +193,9 @@ function replayFitting(
       return
     }
     const { pattern, map, effects } = applied.value
-    const before = allowanceRows(state.pattern, state.budget, allowances, fitting.mockUp)
     const budget = spend(state.budget, effects, map)
     const after = allowanceRows(pattern, budget, allowances, fitting.mockUp)
-    findings.push(...budgetFindings(before, after, inFile({ field: 'by' }, record, place), say))
+    findings.push(...budgetFindings(rows, after, inFile({ field: 'by' }, record, place), say))
     for (const effect of effects) {
       if (effect.kind === 'corner made') corners.push(effect)
       if (effect.kind === 'finding')
@@ -219,6 +219,7 @@ function replayFitting(
       attributeMap(map, (reason) => `${reason} (${record.do}, correction ${number})`),
     )
     state = { pattern, budget }
+    rows = after
   })
   return { state, since, slip, findings, corners, problems }
 }

@@ -5,6 +5,7 @@ import { alongOf, nearestParameter } from '../geometry/nearest.ts'
 import { endOf, startOf } from '../geometry/path.ts'
 import type { Line } from '../pattern/piece.ts'
 import { baseName } from '../pattern/side-names.ts'
+import { mayReach } from './may-reach.ts'
 import { type NamedPlace, namedPlaces } from './named-places.ts'
 import type { Half, SeamPlace } from './position.ts'
 import type { SeamPosition } from './position-map.ts'
@@ -82,6 +83,7 @@ function lineMeets(run: SeamRun, name: string): number[] {
 function meets(line: Line, path: SeamRun['stretches'][number]['path']): number[] {
   const across = crossings(line.path, path).crossings.map((crossing) => alongOf(path, crossing.b))
   const ends = [startOf(line.path), endOf(line.path)].flatMap((end) => {
+    if (!mayReach(path, end, MEETS)) return []
     const near = nearestParameter(path, end)
     return near.distance <= MEETS ? [alongOf(path, near)] : []
   })

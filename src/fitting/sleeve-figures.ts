@@ -1,7 +1,7 @@
 import { bounds } from '../geometry/bounds.ts'
 import { movePath } from '../geometry/path.ts'
 import { angleOf, distance, point, rotateAbout, subtract } from '../geometry/point.ts'
-import type { Piece } from '../pattern/piece.ts'
+import type { Piece, Seam } from '../pattern/piece.ts'
 import { seamEnd, seamStart } from '../pattern/seam.ts'
 import { baseName } from '../pattern/side-names.ts'
 
@@ -18,9 +18,14 @@ export interface SleeveFigures {
   readonly neutralLift: number
 }
 
+/** The halves of a sleeve's cap, on which alone its figures depend; none on any other piece. */
+export function capsOf(piece: Piece): Seam[] {
+  return piece.seams.filter((seam) => baseName(seam.id) === 'front cap' || baseName(seam.id) === 'back cap')
+}
+
 /** The figures of a sleeve piece; undefined for any other piece. */
 export function sleeveFigures(piece: Piece): SleeveFigures | undefined {
-  const caps = piece.seams.filter((seam) => baseName(seam.id) === 'front cap' || baseName(seam.id) === 'back cap')
+  const caps = capsOf(piece)
   const [first, last] = caps
   if (!first || !last || caps.length !== 2) return undefined
   const a = seamStart(first)
