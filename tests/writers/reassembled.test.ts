@@ -155,14 +155,16 @@ describe.skipIf(!SURVEY_IS_HERE)(
 
 /** Bodies at even steps of bust girth, the smallest and the largest that can be drafted among them. */
 function acrossTheSurvey(count: number): { id: string; body: Body }[] {
-  const able = surveyBodies()
-    .sort((a, b) => (a.given['bust girth'] as number) - (b.given['bust girth'] as number))
-    .flatMap(({ id, given }) => {
+  const sorted = surveyBodies().sort((a, b) => (a.given['bust girth'] as number) - (b.given['bust girth'] as number))
+  const last = sorted.length - 1
+  return Array.from({ length: count }, (_, k) => {
+    // The next one up that can be drafted, for the largest the next one down.
+    const way = k === count - 1 ? -1 : 1
+    for (let n = Math.round((k * last) / (count - 1)); n >= 0 && n <= last; n += way) {
+      const { id, given } = sorted[n] as (typeof sorted)[number]
       const body = completeBody(given)
-      return body.ok && draftPattern(body.value.body).ok ? [{ id, body: body.value.body }] : []
-    })
-  return Array.from(
-    { length: count },
-    (_, k) => able[Math.round((k * (able.length - 1)) / (count - 1))] as (typeof able)[number],
-  )
+      if (body.ok && draftPattern(body.value.body).ok) return { id, body: body.value.body }
+    }
+    throw new Error('nobody of the survey can be drafted')
+  })
 }
