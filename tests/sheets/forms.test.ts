@@ -90,7 +90,8 @@ describe.each(PAPERS)('on %s', (name) => {
     // Two on each half of the bodice, four on each sleeve.
     expect(notches).toHaveLength(4 * 2 + 2 * 4)
     for (const { id } of notches) {
-      const [, piece = '', notch = ''] = /^(bodice front|bodice back \S+|sleeve \S+) (.+?)(?: left| right)?$/.exec(id) ?? []
+      const [, piece = '', notch = ''] =
+        /^(bodice front|bodice back \S+|sleeve \S+) (.+?)(?: left| right)?$/.exec(id) ?? []
       const named = marks.filter((mark) => mark.type === 'text' && mark.text === notch && mark.id.startsWith(piece))
       const there = notches.filter((mark) => mark.id.startsWith(`${piece} ${notch}`))
       expect(named, id).toHaveLength(there.length)
