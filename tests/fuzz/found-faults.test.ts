@@ -33,6 +33,12 @@ test.each([
   expect({ drafted, errors, faults }).toEqual({ drafted: true, errors: [], faults: [] })
 })
 
+test('a cap lowered to what its cloth takes, where more was asked, is sound', async () => {
+  const text = soundFiles().find((one) => one.includes('cap: 5 %') && one.includes('do: lower cap')) ?? ''
+  const { drafted, faults } = await judgeFile(text.replace('cap: 5 %', 'cap: 9.15 %'))
+  expect({ drafted, faults }).toEqual({ drafted: true, faults: [] })
+})
+
 test('the reader still sees a neckline that has less than it says beside a narrow shoulder', () => {
   const made = makePattern(UNLIKE, 'lamplighter.yaml')
   if (!made.ok) throw new Error(JSON.stringify(made.problems))
