@@ -1,7 +1,7 @@
 // Reads pattern.json as any other program would: from its text and the contract alone. It shares no line with
 // src/, neither types nor arithmetic, so that a mistake there cannot hide here.
 
-import { type Chain, chainOf, crossings, distanceWithin, isWithin, signedArea } from './reader-chains.ts'
+import { type Chain, chainOf, crossings, isWithin, signedArea } from './reader-chains.ts'
 import {
   type Curve,
   curvesOf,
@@ -14,6 +14,7 @@ import {
   sampled,
   smallestRadius,
 } from './reader-curves.ts'
+import { CHORDS, checkCutLine } from './reader-cut-line.ts'
 
 export type { Pt } from './reader-curves.ts'
 
@@ -24,12 +25,12 @@ interface RawPart {
   from?: number
   to?: number
 }
-interface RawSeam {
+export interface RawSeam {
   id: string
   parts: string[]
   allowance: number
 }
-interface RawPiece {
+export interface RawPiece {
   id: string
   name: string
   side: string
@@ -131,13 +132,8 @@ export function incongruence(one: readonly Pt[], other: readonly Pt[]): number {
   return Math.min(...worst)
 }
 
-/** How far the chords that stand for curves may lie off them, mm. */
-const CHORDS = 0.005
-/** The cutting line is looked at this often to a curve, and this densely, mm. */
-const LOOKS = { perCurve: 16, apart: 5 }
-
 /** A piece read once: what several checks need. */
-interface Reading {
+export interface Reading {
   readonly piece: RawPiece
   /** The curves of each part of each seam. */
   readonly seams: readonly { readonly seam: RawSeam; readonly parts: readonly (readonly Curve[])[] }[]
@@ -172,7 +168,7 @@ export function spikes(pattern: RawPattern, least = 12): string[] {
   )
 }
 
-type Say = (...words: (string | number)[]) => void
+export type Say = (...words: (string | number)[]) => void
 
 /** Everything in a pattern that breaks the contract or cannot be cut and sewn, in words; empty when all is well. */
 export function complaints(pattern: RawPattern): string[] {
@@ -240,68 +236,6 @@ function checkNotches({ piece }: Reading, say: Say): void {
     if (notch.points && (notch.points.length !== notch.marks || gap(notch.points[0] as Pt, notch.at) > 1e-6))
       say(piece.id, notch.id, 'has', notch.points.length, 'places for', notch.marks, 'marks, or begins elsewhere')
   }
-}
-
-function checkCutLine({ piece, seams, outline }: Reading, say: Say): void {
-  const curves = curvesOf(piece.cutLine)
-  const cut = chainOf(flattened(curves, CHORDS), true)
-  if (!/Z\s*$/.test(piece.cutLine)) say(piece.id, 'cut line is not closed')
-  if (!(signedArea(cut) > signedArea(outline))) say(piece.id, 'cut line encloses less than the stitching line')
-  if (crossings(cut) > 0) say(piece.id, 'cut line crosses itself')
-  if (crossings(cut, outline) > 0) say(piece.id, 'cut line crosses the stitching line')
-  // Part by part: the chord over a dart's mouth is no stitching line.
-  const parts = seams.flatMap(({ seam, parts }) =>
-    parts.map((part) => ({ seam, chain: chainOf(flattened(part, CHORDS), false) })),
-  )
-  const widest = Math.max(...piece.seams.map((seam) => seam.allowance))
-  let before: { readonly p: Pt; readonly nearest: number } | undefined
-  let worst: { readonly p: Pt; readonly nearest: number; readonly short: number } | undefined
-  for (const curve of curves) {
-    const looks = Math.max(LOOKS.perCurve, Math.ceil(lengthOf([curve]) / LOOKS.apart))
-    for (const p of sampled([curve], looks)) {
-      // No farther than from the point before plus the way from there.
-      let nearest = Math.min(widest + 1, before ? before.nearest + gap(before.p, p) + 0.01 : Infinity)
-      const near: { readonly seam: RawSeam; readonly off: number }[] = []
-      for (const { seam, chain } of parts) {
-        const off = distanceWithin(chain, p[0], p[1], nearest + 0.01)
-        nearest = Math.min(nearest, off)
-        if (off < Infinity) near.push({ seam, off })
-      }
-      before = { p, nearest }
-      // Near a corner two seams are equally far: the smaller allowance of the nearest ones counts.
-      const least = Math.min(...near.filter(({ off }) => off < nearest + 0.01).map(({ seam }) => seam.allowance))
-      if (near.length === 0 || nearest >= least - 0.05) continue
-      // Over a dart's mouth the line mirrors what the folded dart lies on, so it may run nearer to the seam beside it:
-      // where it lies when the dart is folded, the whole allowance is asked for.
-      const folded = piece.darts.filter((dart) => isOverDart(dart, p)).flatMap((dart) => foldedPlaces(dart, p))
-      const offParts = ([x, y]: Pt) => Math.min(...parts.map(({ chain }) => distanceWithin(chain, x, y, widest + 1)))
-      const short = least - Math.max(nearest, ...folded.map(offParts))
-      if (short > Math.max(0.05, worst?.short ?? 0)) worst = { p, nearest, short }
-    }
-  }
-  if (worst) {
-    const at = worst.p.map((v) => v.toFixed(1)).join(' ')
-    say(piece.id, 'cut line only', worst.nearest.toFixed(3), 'mm outside at', at)
-  }
-}
-
-/** Whether a point outside the piece lies between the legs of a dart, drawn on beyond its mouth. */
-function isOverDart({ mouth: [a, b], point: [x, y] }: RawPiece['darts'][number], [px, py]: Pt): boolean {
-  const side = (q: Pt) => ((q[0] - x) * (py - y) - (q[1] - y) * (px - x)) / gap(q, [x, y])
-  const ahead = ((a[0] + b[0]) / 2 - x) * (px - x) + ((a[1] + b[1]) / 2 - y) * (py - y) > 0
-  return ahead && side(a) * side(b) < 0.05
-}
-
-/** Where a point over a dart's mouth comes to lie when the dart is folded to either side: its near or its far half. */
-function foldedPlaces({ mouth: [a, b], point }: RawPiece['darts'][number], p: Pt): Pt[] {
-  const angle = (q: Pt) => Math.atan2(q[1] - point[1], q[0] - point[0])
-  const over = (axis: number, q: Pt): Pt => {
-    const [r, turned] = [gap(q, point), 2 * axis - angle(q)]
-    return [point[0] + r * Math.cos(turned), point[1] + r * Math.sin(turned)]
-  }
-  const [one, other] = [angle(a), angle(b)]
-  const middle = one + Math.atan2(Math.sin(other - one), Math.cos(other - one)) / 2
-  return [one, other].flatMap((leg) => [over(leg, p), over(leg, over(middle, p))])
 }
 
 function checkSleeve({ piece }: Reading, say: Say): void {

@@ -87,7 +87,7 @@ export function dartCorner(joint: OffsetJoint, point: Point): JoinedOffset {
   const most = FARTHEST * Math.max(distanceBefore, distanceAfter, 1) + width
   const edge = extendedEnd(before, directionBefore, most)
   const legMeeting = nearestOnLine(edge, point, corner)
-  const nextEdge = extendedStart(after, directionAfter, most)
+  const nextEdge = reaching(extendedStart(after, directionAfter, most), point, cornerAfter, most)
   const nextMeeting = nearestOnLine(nextEdge, point, cornerAfter)
   if (!legMeeting || !nextMeeting) return straight(before, [], after)
   const kept = pathUntil(edge, legMeeting)
@@ -135,9 +135,18 @@ function axisMeeting(chain: readonly Cubic[], corner: Point, direction: Point, m
   return rest.length > 0 ? { at: startOfChain(rest), rest } : undefined
 }
 
+/** A short chain between two darts whose legs slant away past its end: drawn on straight until it meets the leg. */
+function reaching(chain: readonly Cubic[], point: Point, mouth: Point, most: number): readonly Cubic[] {
+  if (nearestOnLine(chain, point, mouth)) return chain
+  const direction = endDirection(chain)
+  const met = nearestOnLine(extendedEnd(chain, direction, most), point, mouth)
+  // A little beyond, so that something of it is left after the leg.
+  return met ? extendedEnd(chain, direction, distance(endOfChain(chain), met.at) + CURVE_TOLERANCE) : chain
+}
+
 /** Where a chain meets the endless line from the dart's point through a mouth point, nearest the mouth, outside it. */
 function nearestOnLine(chain: readonly Cubic[], point: Point, mouth: Point) {
-  let best: { index: number; t: number; share: number } | undefined
+  let best: { index: number; t: number; share: number; at: Point } | undefined
   for (const found of lineCrossings(chain, point, mouth)) {
     if (found.share < 1 - 1e-9) continue
     if (!best || found.share < best.share) best = found

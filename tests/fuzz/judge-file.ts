@@ -54,9 +54,7 @@ export async function judgeFile(text: string, { write }: JudgeOptions = {}): Pro
     const json = patternJson(made.value.pattern, { performer: 'x', version: 'x' }) as unknown as RawPattern
     const faults = [
       ...slow,
-      ...(errors.length > 0
-        ? []
-        : complaints(json).filter((complaint) => !isSaid(complaint, findings) && !isBeyondReader(complaint, json))),
+      ...(errors.length > 0 ? [] : complaints(json).filter((complaint) => !isSaid(complaint, findings))),
       ...findings.flatMap((finding) => wordFaults(finding)),
       ...(write ? await writingFaults(made.value, write) : []),
     ]
@@ -76,19 +74,6 @@ function isSaid(complaint: string, findings: readonly Finding[]): boolean {
     if (join !== undefined && / (?:has ease|declares) /.test(complaint)) return complaint.startsWith(`${join} `)
     return code === 'cap-not-fair' && / inflections/.test(complaint) && complaint.startsWith(`${piece} `)
   })
-}
-
-/** Wider than this a cutting line reaches over two elbow darts at once; the reader folds one. mm. */
-const WIDEST = 32
-/** Where a wide allowance meets a narrow one the line runs on past the corner; the reader knows corners of like ones. */
-const MOST_UNLIKE = 4
-
-/** Whether a complaint of a cutting line may be the reader's own limit, with allowances that no shop has. */
-function isBeyondReader(complaint: string, { pieces }: RawPattern): boolean {
-  const piece = pieces.find(({ id }) => complaint.startsWith(`${id} cut line only `))
-  const widths = (piece?.seams ?? []).map(({ allowance }) => allowance).filter((mm) => mm > 0)
-  const widest = Math.max(...widths)
-  return piece !== undefined && (widest > WIDEST || widest > MOST_UNLIKE * Math.min(...widths))
 }
 
 function demoTime(): number {

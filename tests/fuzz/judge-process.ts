@@ -8,7 +8,7 @@ const SCYE = fileURLToPath(new URL('../../bin/scye', import.meta.url))
 const AT_ONCE = 2
 const LONGEST = 30_000
 
-/** Drafts each text as a process of its own; what is wrong with how one ends, in words. */
+/** Drafts or checks each text as a process of its own; what is wrong with how one ends, in words. */
 export async function processFaults(texts: readonly string[]): Promise<string[]> {
   const folder = mkdtempSync(join(tmpdir(), 'scye-fuzz-'))
   try {
@@ -25,17 +25,19 @@ export async function processFaults(texts: readonly string[]): Promise<string[]>
 
 async function faultsOf(text: string, folder: string, k: number): Promise<string[]> {
   const file = join(folder, `${k}.yaml`)
-  const output = join(folder, `${k}-out`)
+  const output = `${k}-pattern`
   writeFileSync(file, text)
-  const json = k % 3 === 0
-  const args = ['draft', file, '-o', output, '--as', 'json', ...(json ? ['--json'] : [])]
-  const { status, stdout, stderr } = await ended(args)
-  const files = readdirSync(folder).includes(`${k}-out`) ? readdirSync(output) : []
+  const json = k % 3 < 2
+  const drafts = k % 3 !== 1
+  const args = drafts ? ['draft', file, '--as', 'json'] : ['check', file]
+  const { status, stdout, stderr } = await ended([...args, ...(json ? ['--json'] : [])])
+  const files = readdirSync(folder).includes(output) ? readdirSync(join(folder, output)) : []
   const say = (what: string) => [`file ${k}: ${what}\n${stderr.slice(0, 500)}`]
   return [
     ...(status === 0 || status === 1 || status === 2 ? [] : say(`ends with ${status}`)),
     ...(status === 2 && files.length > 0 ? say(`writes ${files} on status 2`) : []),
-    ...(status === 2 || files.includes('report.json') ? [] : say('writes no report')),
+    ...(drafts && status !== 2 && !files.includes('report.json') ? say('writes no report') : []),
+    ...(!drafts && files.length > 0 ? say(`writes ${files} where it only checks`) : []),
     ...(status === 2 && !json && stdout !== '' ? say('prints on stdout on status 2') : []),
     ...(status === 2 && !json && !/^ {2}do this/m.test(stderr) ? say('says nothing to do') : []),
     ...(json && stderr !== '' ? say('prints on stderr with --json') : []),

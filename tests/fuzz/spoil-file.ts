@@ -1,5 +1,7 @@
 import fc from 'fast-check'
-import { KEYS, LETTERS, NUMBERS, PLACES, QUOTED, SHAPES, UNITS, WORDS } from './words.ts'
+import { LETTERS, QUOTED } from './letters.ts'
+import { KEYS, PLACES, WORDS } from './trade-words.ts'
+import { NUMBERS, SHAPES, UNITS } from './values.ts'
 
 /** One change of a text: which kind, and three numbers that choose where and what. */
 export interface Change {
