@@ -5,13 +5,17 @@ import { MEASURES, type MeasureName } from './body/measure.ts'
 import type { ReportMeasure } from './checks/report.ts'
 import type { Estimate } from './sheets/estimate-words.ts'
 
-/** The drafted measures that nobody took, in the reader's unit, each with its standard error where it has one. */
+/**
+ * The drafted measures that nobody took, from whole millimetres into the reader's unit, each with its standard error where it
+ * has one.
+ */
 export function estimatesOf(measures: readonly ReportMeasure[], units: LengthUnit): Estimate[] {
   return measures
     .filter(({ estimated }) => estimated)
     .map(({ name, side, body, standardError }) => {
       const isAngle = MEASURES[name as MeasureName].kind === 'angle'
-      const say = (value: number) => (isAngle ? formatAngle((value * Math.PI) / 180) : formatLength(value, units))
+      const say = (value: number) =>
+        isAngle ? formatAngle((value * Math.PI) / 180) : formatLength(Math.round(value), units)
       return {
         measure: name,
         side,

@@ -35,7 +35,9 @@ function measureTable(report: Report, units: LengthUnit, style: Style): string[]
   ]
   const rows = report.measures.map((row): Cell[] => {
     const say = (value: number) => (isAngle(row) ? `${value.toFixed(1)}°` : bare(value, units))
-    const give = row.standardError === undefined ? '' : ` ± ${say(row.standardError)}`
+    // To whole millimetres before they are inches, as everywhere that estimates are told.
+    const error = row.standardError === undefined || isAngle(row) ? row.standardError : Math.round(row.standardError)
+    const give = error === undefined ? '' : ` ± ${say(error)}`
     return [
       row.name,
       row.side,

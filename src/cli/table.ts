@@ -86,18 +86,20 @@ export function wrappedToWidth(text: string): string[] {
   return wrapped(text, WIDTH)
 }
 
-/** Text broken at spaces into lines of at most `width`, the further ones behind `indent`. */
+/** Text broken at spaces into lines of at most `width`, all as far in as the first, the further ones behind `indent` too. */
 export function wrapped(text: string, width: number, indent = ''): string[] {
+  const words = text.trimStart()
+  const lead = text.slice(0, text.length - words.length)
   const lines: string[] = []
   let line = ''
-  for (const word of text.split(' ')) {
-    const prefix = lines.length > 0 ? indent : ''
-    if (line !== '' && columnsOf(prefix + line) + 1 + columnsOf(word) > width) {
-      lines.push(prefix + line)
+  const prefix = () => (lines.length > 0 ? lead + indent : lead)
+  for (const word of words.split(' ')) {
+    if (line !== '' && columnsOf(prefix() + line) + 1 + columnsOf(word) > width) {
+      lines.push(prefix() + line)
       line = word
     } else line = line === '' ? word : `${line} ${word}`
   }
-  return [...lines, (lines.length > 0 ? indent : '') + line]
+  return [...lines, prefix() + line]
 }
 
 function textOf(cell: Cell | undefined): string {

@@ -47,7 +47,7 @@ describe('scye completion', () => {
     }
   })
 
-  test('an unknown shell is refused', async () => {
+  test("a shell that it does not know is refused, as 'unknown-shell'", async () => {
     const { status, stderr } = await scyeHere(['completion', 'bahs'])
     expect(status).toBe(2)
     expect(stderr).toContain('did you mean bash?')

@@ -74,6 +74,9 @@ export const ARGUMENT_CASES: readonly (readonly [code: string, ...args: string[]
   ['not-a-file', 'check', '.'],
   ['file-exists', 'begin', 'FILE'],
   ['too-large', 'check', 'LARGE'],
+  ['no-such-folder', 'cast', 'not-there'],
+  ['not-a-folder', 'cast', 'FILE'],
+  ['jobs-out-of-range', 'cast', '.', '--jobs', '0'],
   ['cannot-write', 'draft', 'FILE', '-o', 'FILE', '--as', 'json'],
 ]
 
@@ -86,9 +89,12 @@ export const MADE_ELSEWHERE: Readonly<Record<string, string>> = {
   'fitting-unsure': 'cli/record.test.ts',
   'not-a-place': 'cli/record.test.ts',
   'not-a-sheet': 'cli/explain.test.ts',
+  'no-performer-files': 'cli/cast.test.ts',
   'nothing-to-record': 'cli/record.test.ts',
   'one-paper': 'cli/explain.test.ts',
+  unexpected: 'cli/robust.test.ts',
   'unknown-correction': 'cli/record.test.ts',
+  'unknown-shell': 'cli/completion.test.ts',
   'cap-cannot-match': 'fitting/rematch-cap.test.ts',
   'cap-without-armscye': 'fitting/rematch-cap.test.ts',
   'dart-already-there': 'fitting/spread-hinge.test.ts',
