@@ -6,7 +6,7 @@ import { soundFiles } from './sound-files.ts'
 import { spoiltFiles, spoiltText } from './spoil-file.ts'
 
 const FILES = 1000
-/** A process costs 0.2 to 0.5 s of processor time; 100 of them, and 20,000 files, run under `npm run survey:files`. */
+/** A process costs 0.2 to 0.5 s of processor time; 100 of them, and 20,000 files, run under `npm run survey`. */
 const PROCESSES = 60
 /** Of a thousand files, those whose sheets are written too. */
 const DRAWN = 8

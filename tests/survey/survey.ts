@@ -3,7 +3,7 @@
  * and the independent reader, applies every remedy of every problem, and prints statistics with the ten bodies at
  * each end:
  *
- *     npm run survey
+ *     npm run survey:bodies
  *
  * Exit status 1: an exception, a problem that leaves the draper helpless, less than 97 % of the survey drafted
  * directly, a problem of the survey without a remedy that drafts, one of the extremes without a remedy that solves it,
