@@ -1,9 +1,11 @@
 // The library as it is written, its dependencies left to whoever installs it, and the command line with everything it needs
 // in few files, since looking for hundreds of modules takes longer than drafting.
 // tsdown's command warns about Node 20 on every run; the function it calls does not, and Node 20 is what we promise.
+import { spawnSync } from 'node:child_process'
 import { readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { build } from 'tsdown'
+import { lazyWidths } from './lazy-widths.mjs'
 import { thirdPartyLicenses } from './third-party-licenses.mjs'
 
 const root = new URL('../', import.meta.url)
@@ -26,9 +28,12 @@ const common = {
 }
 await buildPageScript()
 await build({ ...common, entry: { index: 'src/index.ts' }, dts: true, clean: true })
+rmSync(new URL('dist/compiled', root), { recursive: true, force: true })
 await build({
   ...common,
-  entry: { cli: 'src/cli/run.ts', 'cast-worker': 'src/cli/cast-worker.ts' },
+  entry: { run: 'src/cli/run.ts', 'cast-worker': 'src/cli/cast-worker.ts' },
+  // Scripts, not modules: only they take compiled code.
+  format: 'cjs',
   dts: false,
   clean: false,
   deps: { alwaysBundle: [/./], onlyBundle: false },
@@ -36,14 +41,21 @@ await build({
   minify: { compress: true, mangle: false },
   outputOptions: {
     codeSplitting: {
-      groups: [
-        ...Object.entries(PARTS).map(([name, folder]) => ({ name, test: (id) => id.includes(folder) })),
-        { name: 'scyewright', test: /\/src\/(?!cli\/)/ },
-      ],
+      groups: Object.entries(PARTS).map(([name, folder]) => ({ name, test: (id) => id.includes(folder) })),
     },
   },
-  plugins: [thirdPartyLicenses()],
+  plugins: [lazyWidths(), thirdPartyLicenses()],
 })
+for (const [name, file] of [
+  ['cli', 'src/cli/start.ts'],
+  ['cast-worker', 'src/cli/start-worker.ts'],
+]) {
+  await build({ ...common, entry: { [name]: file }, dts: false, clean: false })
+}
+const { status } = spawnSync(process.execPath, [fileURLToPath(new URL('keep-compiled.mjs', import.meta.url))], {
+  stdio: 'inherit',
+})
+if (status !== 0) process.exit(1)
 
 /** The script of the viewing page as one text, which the library carries: a page has nothing to load it from. */
 async function buildPageScript() {

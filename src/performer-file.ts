@@ -2,6 +2,7 @@ import * as z from 'zod'
 import { parseUnit, UNIT_WORD_LIST } from './base/lengths.ts'
 import { wordsPattern } from './base/name-pattern.ts'
 import type { Problem } from './base/problem.ts'
+import { READ_ONCE } from './base/read-once.ts'
 import { type CorrectionReaders, makeReaders, type Readers } from './base/readers.ts'
 import { readingProblems, withoutEchoes } from './base/reading-problems.ts'
 import { failure, type Result, success } from './base/result.ts'
@@ -95,14 +96,15 @@ export function readPerformer(
   // A measure or a choice left blank was not taken or not made.
   const blank = (name: 'body' | 'draft') =>
     tree[name] === undefined ? {} : { [name]: withoutBlanks(tree[name]) ?? {} }
-  const given = {
-    ...(options.unmeasured ? { body: {} } : {}),
-    ...filledIn(tree),
-    ...blank('body'),
-    ...blank('draft'),
-  }
-  // Read once, the schema is not worth compiling.
-  const parsed = schema.safeParse(given, { jitless: true })
+  const parsed = schema.safeParse(
+    {
+      ...(options.unmeasured ? { body: {} } : {}),
+      ...filledIn(tree),
+      ...blank('body'),
+      ...blank('draft'),
+    },
+    READ_ONCE,
+  )
   const problems = [
     ...unread,
     ...(parsed.success ? [] : readingProblems(parsed.error.issues, schema, document, [])),

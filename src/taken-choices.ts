@@ -1,4 +1,5 @@
 import { parseLength } from './base/lengths.ts'
+import { READ_ONCE } from './base/read-once.ts'
 import { makeReaders } from './base/readers.ts'
 import { readingProblems } from './base/reading-problems.ts'
 import { failure, type Result, success } from './base/result.ts'
@@ -50,7 +51,7 @@ export function readTakenChoices(text: string, file: string, units?: LengthUnit)
       return value === null ? [] : [[key, value]]
     }),
   )
-  const parsed = schema.safeParse(written)
+  const parsed = schema.safeParse(written, READ_ONCE)
   if (!parsed.success) return failure(...readingProblems(parsed.error.issues, schema, yaml.value, []))
   const said = (value: Tree | undefined) =>
     value !== undefined && units !== undefined && units !== own ? withUnit(value, own) : value

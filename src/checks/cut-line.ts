@@ -11,7 +11,16 @@ import { outlineGaps } from './outline.ts'
 export const cutLineClear: Check = {
   name: 'cut-line',
   looksAt: 'cutting lines outside the stitching lines, crossing neither them nor themselves',
-  run: ({ pattern }) => pattern.pieces.flatMap(clear),
+  run: ({ pattern }) => pattern.pieces.flatMap(known),
+}
+
+/** Asked again of the same piece whenever a correction of another one is tried; a piece never changes. */
+const KNOWN = new WeakMap<Piece, readonly Finding[]>()
+
+function known(piece: Piece): readonly Finding[] {
+  const found = KNOWN.get(piece) ?? clear(piece)
+  KNOWN.set(piece, found)
+  return found
 }
 
 function clear(piece: Piece): Finding[] {

@@ -1,4 +1,5 @@
 import type { Finding } from '../base/problem.ts'
+import { READ_ONCE } from '../base/read-once.ts'
 import { makeReaders } from '../base/readers.ts'
 import type { Result } from '../base/result.ts'
 import { CORRECTIONS, correctionNamed } from '../fitting/corrections.ts'
@@ -59,7 +60,7 @@ function make(
 ): Result<OperationResult> {
   const correction = correctionNamed(name, CORRECTIONS)
   if (!correction) throw new RangeError(`no correction "${name}"`)
-  const read = correction.settings(makeReaders('mm')).parse(settings)
+  const read = correction.settings(makeReaders('mm')).parse(settings, READ_ONCE)
   const operations = correction.compile({ worn: pattern, side: side as CorrectionSide }, read)
   return operations.ok ? runOperations(pattern, IDENTITY, operations.value) : operations
 }

@@ -1,11 +1,10 @@
+import { READ_ONCE } from '../base/read-once.ts'
 import { makeReaders } from '../base/readers.ts'
 import { type CapEase, type Choices, ELBOW_DARTS } from './choices.ts'
 import { choicesSchema, readChoices, type WrittenChoices } from './read-choices.ts'
 
 /** The `draft` section as a tree of texts; null leaves a choice out. */
 export type ChoicesTree = { readonly [key: string]: string | null | ChoicesTree }
-
-const SCHEMA = choicesSchema(makeReaders('mm'))
 
 /** The choices as a performer file would say them, lengths with a unit. */
 function writeChoices(choices: Choices): ChoicesTree {
@@ -36,7 +35,7 @@ function writeChoices(choices: Choices): ChoicesTree {
 /** The choices with a change of the `draft` section merged deeply into it; undefined where it then cannot be read. */
 export function changeChoices(choices: Choices, change: ChoicesTree): Choices | undefined {
   const tree = withoutNulls(mergedTrees(writeChoices(choices), change))
-  const read = SCHEMA.safeParse(tree)
+  const read = choicesSchema(makeReaders('mm')).safeParse(tree, READ_ONCE)
   return read.success ? readChoices(read.data as WrittenChoices) : undefined
 }
 

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import type { Place, Problem } from '../base/problem.ts'
+import { READ_ONCE } from '../base/read-once.ts'
 import { type CorrectionReaders, type Readers, raise } from '../base/readers.ts'
 import { readingProblems, valueAt } from '../base/reading-problems.ts'
 import type { Tree, TreePath, YamlDocument } from '../base/yaml-document.ts'
@@ -83,9 +84,11 @@ function isYes(text: string): boolean {
 export function settingsProblems(document: YamlDocument, read: Readers, corrections: CorrectionReaders): Problem[] {
   return correctionPaths(document.tree).flatMap((path) => {
     const written = valueAt(document.tree, path)
-    const name = read.name('correction', corrections.names).safeParse(valueAt(document.tree, [...path, 'do']))
+    const name = read
+      .name('correction', corrections.names)
+      .safeParse(valueAt(document.tree, [...path, 'do']), READ_ONCE)
     const schema = name.success ? corrections.settingsOf(name.data)?.(read) : undefined
-    const parsed = schema?.safeParse(settingsOf(written ?? null))
+    const parsed = schema?.safeParse(settingsOf(written ?? null), READ_ONCE)
     if (!schema || !parsed || parsed.success) return []
     return readingProblems(parsed.error.issues, schema, document, path, COMMON_KEYS)
   })
@@ -163,7 +166,7 @@ function readCorrection(
     side: written.side,
     ...(written.seen === undefined ? {} : { seen: written.seen }),
     ...(written.voided === undefined ? {} : { voided: written.voided }),
-    settings: schema(read).parse(settingsOf(written)),
+    settings: schema(read).parse(settingsOf(written), READ_ONCE),
     where: fittingPlace(document.placeOf(path), document),
     places: settingPlaces(written, path, document),
   }

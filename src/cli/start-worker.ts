@@ -1,0 +1,3 @@
+import { loadPart } from './load-part.ts'
+
+loadPart('cast-worker.cjs')
