@@ -1,3 +1,4 @@
+import { rounded } from '../base/rounded.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Booklet, BookletLine, BookletSection, BookletStep, Picture } from '../sheets/booklet.ts'
 import { PENS } from '../sheets/house-style.ts'
@@ -5,7 +6,6 @@ import { KIND_ORDER, type Mark } from '../sheets/scene.ts'
 import { textWidth } from '../sheets/text-width.ts'
 import { escaped } from './escaped.ts'
 import { pathText } from './path-text.ts'
-import { rounded } from './round.ts'
 
 /** A hundredth of a millimetre is finer than any small picture is seen. */
 const DECIMALS = 2
