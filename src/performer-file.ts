@@ -95,12 +95,14 @@ export function readPerformer(
   // A measure or a choice left blank was not taken or not made.
   const blank = (name: 'body' | 'draft') =>
     tree[name] === undefined ? {} : { [name]: withoutBlanks(tree[name]) ?? {} }
-  const parsed = schema.safeParse({
+  const given = {
     ...(options.unmeasured ? { body: {} } : {}),
     ...filledIn(tree),
     ...blank('body'),
     ...blank('draft'),
-  })
+  }
+  // Read once, the schema is not worth compiling.
+  const parsed = schema.safeParse(given, { jitless: true })
   const problems = [
     ...unread,
     ...(parsed.success ? [] : readingProblems(parsed.error.issues, schema, document, [])),

@@ -78,6 +78,25 @@ export function mirrorCorner(joint: OffsetJoint, limit: number): JoinedOffset {
 }
 
 /**
+ * The corner at a fold, where an allowance of 0 begins or ends: a line that bends too sharply on its way to the fold has
+ * a cutting line that runs over it and comes back; it ends where it reaches the fold. Undefined where it does not run over.
+ */
+export function foldCorner(joint: OffsetJoint): JoinedOffset | undefined {
+  const { before, after, corner, directionAfter, distanceBefore, distanceAfter } = joint
+  if (distanceBefore === 0 && distanceAfter > 0) {
+    const turned = fromOtherSide(joint, (j) => foldCorner(j) ?? { before: [], between: [], after: [] })
+    return turned.before.length > 0 ? turned : undefined
+  }
+  if (!(distanceAfter === 0 && distanceBefore > 0)) return undefined
+  const over = lineCrossings(before, corner, add(corner, directionAfter)).filter(
+    ({ share, at }) => share < 0 && -share < FARTHEST * distanceBefore && distance(at, endOfChain(before)) > SLIVER,
+  )
+  const first = over.sort((a, b) => a.index + a.t - b.index - b.t)[0]
+  const kept = first ? pathUntil(before, first) : []
+  return first && kept.length > 0 ? straight(kept, [first.at], after) : undefined
+}
+
+/**
  * The edge over a dart's mouth: closed, the dart's depth lies on the line before it; so beyond the first leg the
  * edge is the mirror image of what it lies on, as far as the dart's center, and from there its mirror image again.
  */

@@ -1,7 +1,7 @@
 import { lengthBounds } from './arc-length.ts'
 import { type Cubic, line } from './cubic.ts'
 import { CURVE_TOLERANCE } from './defaults.ts'
-import { dartCorner, fromOtherSide, mirrorCorner, squareCorner } from './folded-corner.ts'
+import { dartCorner, foldCorner, fromOtherSide, mirrorCorner, squareCorner } from './folded-corner.ts'
 import { MITRE_LIMIT, type OffsetDistance, offset } from './offset.ts'
 import { type JoinedOffset, mitreCorner, type OffsetJoint } from './offset-corner.ts'
 import { endOf, firstCubic, lastCubic, type Path, startOf } from './path.ts'
@@ -99,7 +99,7 @@ function joinedCorner(corner: Corner, limit: number, joint: OffsetJoint): Joined
   }
   switch (corner) {
     case 'mitre':
-      return mitreCorner(joint, limit)
+      return foldCorner(joint) ?? mitreCorner(joint, limit)
     case 'square':
       return squareCorner(joint, limit)
     case 'square to next':

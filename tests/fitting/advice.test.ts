@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import type { Report } from '../../src/checks/report.ts'
 import { ADVICE_PLACES } from '../../src/fitting/advice/advice.ts'
 import { adviceFor } from '../../src/fitting/advice/advice-for.ts'
 import { type MakeOptions, makePattern } from '../../src/pipeline.ts'
@@ -60,6 +61,8 @@ describe('every snippet', () => {
   // The same corrections stand under several entries.
   const once = SNIPPETS.filter(({ snippet }, i) => SNIPPETS.findIndex((other) => other.snippet === snippet) === i)
 
+  const reports = new Map<string, Report>()
+
   test.each(once)('$name is applied to the demo as fitted, and changes it', ({ snippet }) => {
     const { pattern, before } = withSnippet(DEMO, snippet, { checks: [] })
     expect(pattern).not.toEqual(before)
@@ -68,7 +71,8 @@ describe('every snippet', () => {
   test.each(SNIPPETS)(
     '$name leaves the demo’s draft sewable, and says so where a cap is to be matched again',
     ({ snippet, costs }) => {
-      const { report } = withSnippet(DRAFT, snippet)
+      const report = reports.get(snippet) ?? withSnippet(DRAFT, snippet).report
+      reports.set(snippet, report)
       expect(report.findings.filter((f) => f.severity === 'error')).toEqual([])
       const joins = report.findings.filter((f) => f.severity === 'warning').flatMap((f) => f.where.join ?? [])
       if (joins.some((id) => /cap/.test(id))) expect(costs).toMatch(/rematch cap/)

@@ -71,7 +71,7 @@ export async function judgeFile(text: string, { write }: JudgeOptions = {}): Pro
  */
 function isSaid(complaint: string, findings: readonly Finding[]): boolean {
   return findings.some(({ code, where: { join, piece } }) => {
-    if (join !== undefined && / (?:has ease|declares) /.test(complaint)) return complaint.startsWith(`${join} `)
+    if (join !== undefined && / has ease /.test(complaint)) return complaint.startsWith(`${join} `)
     return code === 'cap-not-fair' && / inflections/.test(complaint) && complaint.startsWith(`${piece} `)
   })
 }

@@ -16,7 +16,8 @@ describe.skipIf(!SURVEY_IS_HERE)(
     it('find nothing that the draft does not say itself, and truing moves nothing', () => {
       const sample = SURVEY_IS_HERE ? surveySample(200, SEED) : []
       const made = sample.flatMap(({ id, given }) => {
-        const result = makePattern(performerFile(given), id)
+        // The checks are run below, once.
+        const result = makePattern(performerFile(given), id, { checks: [] })
         return result.ok ? [{ id, ...result.value }] : []
       })
       expect(made.length).toBeGreaterThan(180)

@@ -1,112 +1,23 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterAll, describe, expect, test } from 'vitest'
-import type { Body } from '../../src/body/body.ts'
-import { completeBody } from '../../src/body/complete-body.ts'
-import { draftPattern } from '../../src/drafting/draft-pattern.ts'
-import { chooseGrid } from '../../src/sheets/choose-grid.ts'
-import { labelGrid } from '../../src/sheets/label-grid.ts'
+import { afterAll, describe, expect } from 'vitest'
 import { layOut } from '../../src/sheets/lay-out.ts'
-import { layOutTiles, type TileSet } from '../../src/sheets/lay-out-tiles.ts'
-import { type Paper, parsePaper } from '../../src/sheets/papers.ts'
-import { TRUE_SQUARE } from '../../src/sheets/printer-error.ts'
-import { moveMark, type Scene } from '../../src/sheets/scene.ts'
-import { gridMarks, steps } from '../../src/sheets/tile-grid.ts'
+import { layOutTiles } from '../../src/sheets/lay-out-tiles.ts'
+import { moveMark } from '../../src/sheets/scene.ts'
 import { writePdf } from '../../src/writers/pdf.ts'
 import { renderPages, withTool } from '../outside-tools.ts'
 import { drafted, INFO } from '../sheets/fixture.ts'
-import { SURVEY_IS_HERE, surveyBodies } from '../survey/bodies.ts'
+import { DPI, differences, onePage, PDF, paper } from './reassemble.ts'
 import { bitmapOf, findBorder, stitch, unmatched, withoutLayers, wordsOn } from './stitch.ts'
 
-const font = new Uint8Array(
-  readFileSync(new URL('../../node_modules/dejavu-fonts-ttf/ttf/DejaVuSans.ttf', import.meta.url)),
-)
 const folder = mkdtempSync(join(tmpdir(), 'scye-stitch-'))
 afterAll(() => rmSync(folder, { recursive: true }))
-
-/** Two pixels are a millimetre, so that pages laid side by side lie on one raster. */
-const DPI = 50.8
-
-const PDF = { font, title: 'x', date: '2026-10-09', id: 'x' }
-
-function paper(name: string): Paper {
-  const read = parsePaper(name)
-  if (!read.ok) throw new Error(name)
-  return read.value
-}
-
-/** All of the pattern on one page, never cut: what the tiles must show when they are put together. */
-function onePage(scene: Scene, on: Paper): TileSet {
-  const options = { margin: 10, overlap: 10, square: TRUE_SQUARE }
-  const grid = labelGrid(
-    chooseGrid(
-      scene.pieces.map((p) => p.drawing),
-      on,
-      options,
-    ),
-  )
-  const { stepX, stepY } = steps(grid.page, grid.overlap)
-  const frame = { left: 0, bottom: 0, right: grid.columns * stepX + 10, top: grid.rows * stepY + 10 }
-  const pattern = gridMarks(grid).map(({ mark }) => moveMark(mark, { x: 0, y: 0 }))
-  const page = { name: 'whole', number: 1, pieces: [], map: false, window: frame, pattern, furniture: [] }
-  return {
-    info: scene.info,
-    paper: 'whole',
-    width: frame.right,
-    height: frame.top,
-    printScale: { x: 1, y: 1 },
-    frame,
-    overlap: 10,
-    titles: new Map(),
-    pages: [page],
-  }
-}
-
-/** Pixels that the stitched tiles and the page in one piece do not share. */
-async function differences(
-  scene: Scene,
-  on: Paper,
-): Promise<{ pages: number; ink: number; lost: number; added: number }> {
-  const tiles = await writePdf(layOutTiles(scene, on), PDF)
-  const file = join(folder, 'tiles.pdf')
-  writeFileSync(file, tiles)
-  const written = wordsOn(file)
-  const cuts = renderPages(file, { dpi: DPI, smooth: false }).map((picture, k) => ({
-    picture,
-    name: written.names[k] ?? '',
-  }))
-  writeFileSync(file, withoutLayers(tiles, ['Measured squares', 'Page frames']))
-  const bare = renderPages(file, { dpi: DPI, smooth: false })
-  const pages = cuts.flatMap(({ picture, name }, k) => {
-    const seen = bare[k]
-    return name === 'map' || !seen ? [] : [{ cut: findBorder(picture, name), picture: seen }]
-  })
-  for (const { cut } of pages) {
-    expect(Math.abs(cut.right - cut.left - (written.border[0] * DPI) / 25.4)).toBeLessThanOrEqual(1)
-    expect(Math.abs(cut.bottom - cut.top - (written.border[1] * DPI) / 25.4)).toBeLessThanOrEqual(1)
-  }
-  const stitched = stitch(pages, written, DPI)
-  writeFileSync(file, await writePdf(onePage(scene, on), PDF))
-  const [one] = renderPages(file, { dpi: DPI, smooth: false })
-  if (!one) throw new Error('no page')
-  const whole = bitmapOf(one)
-  return {
-    pages: pages.length,
-    ink: whole.ink.reduce((sum, pixel) => sum + pixel, 0),
-    lost: unmatched(whole, stitched).length,
-    added: unmatched(stitched, whole).length,
-  }
-}
-
-function sceneOf(body: Body): Scene {
-  return layOut(drafted(body), { ...INFO, units: 'mm' })
-}
 
 describe('tiles cut at their borders and laid over each other are the page in one piece, within a pixel', () => {
   for (const name of ['letter', 'a4', 'a3']) {
     withTool('pdftoppm', `on ${name}`, async () => {
-      const { ink, lost, added, pages } = await differences(layOut(drafted(), INFO), paper(name))
+      const { ink, lost, added, pages } = await differences(layOut(drafted(), INFO), paper(name), folder)
       expect(pages).toBeGreaterThan(5)
       expect(ink).toBeGreaterThan(20_000)
       expect({ lost, added }).toEqual({ lost: 0, added: 0 })
@@ -137,32 +48,3 @@ describe('tiles cut at their borders and laid over each other are the page in on
     expect(unmatched(bitmapOf(one), stitch(pages, written, DPI)).length).toBeGreaterThan(200)
   })
 })
-
-describe.skipIf(!SURVEY_IS_HERE)(
-  '20 bodies of the survey, smallest to largest (skipped where ../shared/data is not)',
-  () => {
-    const bodies = SURVEY_IS_HERE ? acrossTheSurvey(20) : []
-    test.each(bodies.map(({ id, body }, k) => [id, ['letter', 'a4', 'a3'][k % 3] as string, body] as const))(
-      '%s on %s',
-      async (_id, name, body) => {
-        const { ink, lost, added } = await differences(sceneOf(body), paper(name))
-        expect(ink).toBeGreaterThan(20_000)
-        expect({ lost, added }).toEqual({ lost: 0, added: 0 })
-      },
-    )
-  },
-)
-
-/** Bodies at even steps of bust girth, the smallest and the largest that can be drafted among them. */
-function acrossTheSurvey(count: number): { id: string; body: Body }[] {
-  const able = surveyBodies()
-    .sort((a, b) => (a.given['bust girth'] as number) - (b.given['bust girth'] as number))
-    .flatMap(({ id, given }) => {
-      const body = completeBody(given)
-      return body.ok && draftPattern(body.value.body).ok ? [{ id, body: body.value.body }] : []
-    })
-  return Array.from(
-    { length: count },
-    (_, k) => able[Math.round((k * (able.length - 1)) / (count - 1))] as (typeof able)[number],
-  )
-}
