@@ -1,6 +1,7 @@
 import { nearestName } from './base/names.ts'
 import type { Problem } from './base/problem.ts'
 import { collect, failure, type Result, success } from './base/result.ts'
+import { rounded } from './base/rounded.ts'
 import type { PieceComparison } from './fitting/compare-piece.ts'
 import {
   compareVersions,
@@ -14,7 +15,6 @@ import type { MadePattern } from './pipeline.ts'
 import { layOutComparison } from './sheets/lay-out-comparison.ts'
 import { remarksOf, type WrittenFile } from './write-pattern.ts'
 import type { JsonPoint } from './writers/pattern-json.ts'
-import { rounded } from './writers/round.ts'
 import { writeSvg } from './writers/svg.ts'
 
 /** Which two versions to lay over each other. */

@@ -9,6 +9,7 @@ import { versionUnder } from './fitting/version-under.ts'
 import type { Piece } from './pattern/piece.ts'
 import type { MadePattern } from './pipeline.ts'
 import { mirrorPairs } from './sheets/cut-pieces.ts'
+import { saidEstimate } from './sheets/estimate-words.ts'
 import { type LayOutOptions, layOut } from './sheets/lay-out.ts'
 import { layOutTiles, type TileOptions } from './sheets/lay-out-tiles.ts'
 import { onePage } from './sheets/one-page.ts'
@@ -130,7 +131,7 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
     performer: performer.performer,
     ...production,
     units: performer.units,
-    estimates: estimates.map(({ measure, side, words }) => `${side === 'both' ? '' : `${side} `}${measure} ${words}`),
+    estimates: estimates.map(saidEstimate),
   })
   const names = [...files.map((file) => file.name), 'slip.txt', 'report.json']
   const report: Report = { ...made.report, files: names }

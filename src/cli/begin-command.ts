@@ -13,13 +13,15 @@ import {
 import { readCommon, readText } from './common-options.ts'
 import { readInput } from './input.ts'
 import { problemsIn } from './make.ts'
-import { didYouMean, optionProblem } from './options.ts'
+import { didYouMean, oneFile, optionProblem } from './options.ts'
 import { writeNewFile } from './output.ts'
 import { reportProblems } from './report-problems.ts'
 import type { Status, Typed } from './run.ts'
 import { schemaUrl } from './surroundings.ts'
 import { wrapped } from './table.ts'
 import type { Style, Terminal } from './terminal.ts'
+
+const ONE_AT_A_TIME = 'begin one file at a time; another one to take choices from is named with --from'
 
 interface Asked {
   readonly file: string
@@ -81,7 +83,8 @@ function readOptions(typed: Typed): Result<Asked> {
   if (!common.ok || !units.ok || !from.ok) return { ok: false, problems: problemsIn([common, units, from]) }
   const { files, json, quiet } = common.value
   const [file] = files
-  if (file === undefined || files.length > 1) return { ok: false, problems: [oneFile(files)] }
+  if (file === undefined || files.length > 1)
+    return { ok: false, problems: [oneFile(files, 'one file to write', ONE_AT_A_TIME)] }
   return {
     ok: true,
     value: {
@@ -103,16 +106,6 @@ function readUnits(typed: Typed): Result<LengthUnit | undefined> {
   const hint = didYouMean(name, LENGTH_UNITS) ?? 'write --units in, --units cm or --units mm'
   const problem = { code: 'unknown-unit', actual: `"${text.value}"`, expected: 'in, cm or mm', hint }
   return { ok: false, problems: [optionProblem('--units', problem)] }
-}
-
-function oneFile(files: readonly string[]): Problem {
-  return {
-    code: 'one-file',
-    where: {},
-    actual: `${files.length} files`,
-    expected: 'one file to write',
-    hint: 'begin one file at a time; another one to take choices from is named with --from',
-  }
 }
 
 /** `ferry-pilot.yaml` is most likely the Ferry Pilot's. */

@@ -2,7 +2,7 @@ import type { Problem, Result } from '../index.ts'
 import { optionProblem } from './options.ts'
 import type { Typed } from './run.ts'
 
-/** Options that both commands have, read and checked. */
+/** Options that most commands have, read and checked. */
 export interface CommonOptions {
   readonly files: readonly string[]
   readonly json: boolean

@@ -13,6 +13,7 @@ import { oneFile, optionProblem, readFormatsOf, readPapers, readPieces } from '.
 import { writeFiles } from './output.ts'
 import { reportProblems } from './report-problems.ts'
 import type { Status, Typed } from './run.ts'
+import { fileLines } from './summary.ts'
 import { labelFont, today } from './surroundings.ts'
 import type { Terminal } from './terminal.ts'
 
@@ -55,12 +56,9 @@ export async function explainCommand(typed: Typed, terminal: Terminal): Promise<
     const lines = sections.map(
       ({ title, steps }) => `  ${title}: ${steps.length} ${steps.length === 1 ? 'step' : 'steps'}`,
     )
-    const names = written.value.files.map((name) =>
-      written.value.replaced.includes(name) ? `${name} (replaced)` : name,
-    )
-    terminal.out(
-      `${[style.strong(`${performer}, the draft by hand`), ...lines, '', `${folder}: ${names.join(', ')}`].join('\n')}\n`,
-    )
+    // Other files of the folder are not this command's to speak of.
+    const files = fileLines({ ...written.value, left: [] }, style)
+    terminal.out(`${[style.strong(`${performer}, the draft by hand`), ...lines, '', ...files].join('\n')}\n`)
   }
   return 0
 }

@@ -16,13 +16,16 @@ import {
 import { readCommon, readList, readText } from './common-options.ts'
 import { readInput } from './input.ts'
 import { problemsIn } from './make.ts'
-import { didYouMean, optionProblem, readNames, readPapers } from './options.ts'
+import { oneFile, readFormatsOf, readPapers } from './options.ts'
 import { type Written, writeFiles } from './output.ts'
 import { reportProblems } from './report-problems.ts'
 import type { Status, Typed } from './run.ts'
 import { fileLines } from './summary.ts'
 import { labelFont, today } from './surroundings.ts'
 import type { Style, Terminal } from './terminal.ts'
+
+/** Forms are printed; SVG is asked for by name. */
+const USUAL_FORMATS: readonly FormFormat[] = ['pdf']
 
 interface FormCommandOptions {
   readonly file?: string
@@ -76,14 +79,17 @@ function subjectOf(text: string, name: string): Result<Subject> {
 function readOptions(typed: Typed): Result<FormCommandOptions> {
   const common = readCommon(typed)
   const output = readText(typed, 'output')
-  const formats = readFormFormats(readList(typed, 'as'))
+  const formats = readFormatsOf(readList(typed, 'as'), FORM_FORMATS, USUAL_FORMATS)
   const papers = readPapers(readList(typed, 'paper'))
   if (!common.ok || !output.ok || !formats.ok || !papers.ok) {
     return { ok: false, problems: problemsIn([common, output, formats, papers]) }
   }
   const { files, json, quiet } = common.value
   const [file] = files
-  if (files.length > 1) return { ok: false, problems: [oneFile(files)] }
+  if (files.length > 1) {
+    const expected = 'one performer file, or none for blank sheets'
+    return { ok: false, problems: [oneFile(files, expected, 'make the forms of one performer at a time')] }
+  }
   return {
     ok: true,
     value: {
@@ -94,31 +100,6 @@ function readOptions(typed: Typed): Result<FormCommandOptions> {
       ...(output.value === undefined ? {} : { output: output.value }),
       ...(papers.value === undefined ? {} : { papers: papers.value }),
     },
-  }
-}
-
-function readFormFormats(text: string | undefined): Result<FormFormat[]> {
-  if (text === undefined) return { ok: true, value: ['pdf'] }
-  return readNames(text, '--as', (name) => {
-    const format = FORM_FORMATS.find((known) => known === name)
-    if (format) return { ok: true, value: format }
-    const problem = optionProblem('--as', {
-      code: 'unknown-format',
-      actual: `"${name}"`,
-      expected: `one or both of ${FORM_FORMATS.join(', ')}`,
-      hint: didYouMean(name, FORM_FORMATS) ?? 'write --as pdf,svg',
-    })
-    return { ok: false, problems: [problem] }
-  })
-}
-
-function oneFile(files: readonly string[]): Problem {
-  return {
-    code: 'one-file',
-    where: {},
-    actual: `${files.length} files`,
-    expected: 'one performer file, or none for blank sheets',
-    hint: 'make the forms of one performer at a time',
   }
 }
 

@@ -23,9 +23,19 @@ export interface Written {
   readonly left: readonly string[]
 }
 
-/** Names that a run may write. */
-const OURS =
-  /^(pattern\.(svg|json|dxf)|compare\.svg|preview\.svg|view\.html|explain\.(html|pdf)|tiles-.+\.pdf|fitting-sheet-.+\.(pdf|svg)|projector\.(svg|pdf)|report\.json|slip\.txt)$/
+/** Names of files that show or tell of a pattern, whichever command wrote them. */
+const OF_A_PATTERN = [
+  /^pattern\.(svg|json|dxf)$/,
+  /^tiles-.+\.pdf$/,
+  /^projector\.(svg|pdf)$/,
+  /^report\.json$/,
+  /^slip\.txt$/,
+  /^compare\.svg$/,
+  /^preview\.svg$/,
+  /^view\.html$/,
+  /^explain\.(html|pdf)$/,
+  /^fitting-sheet-.+\.(pdf|svg)$/,
+]
 
 /**
  * Writes files into a folder, all or none: first beside their places under other names, then renamed, so that a
@@ -49,7 +59,7 @@ export function writeFiles(folder: string, files: readonly WrittenFile[]): Resul
         folder,
         files: names,
         replaced: names.filter((name) => before.includes(name)),
-        left: before.filter((name) => OURS.test(name) && !names.includes(name)),
+        left: before.filter((name) => OF_A_PATTERN.some((own) => own.test(name)) && !names.includes(name)),
       },
     }
   } catch (error) {

@@ -12,7 +12,7 @@ import type { CommandOption } from './commands/command.ts'
 import { CORRECTION_GROUP } from './commands/shared-options.ts'
 import { readCommon, readSwitch, readText } from './common-options.ts'
 import { problemsIn } from './make.ts'
-import { optionProblem } from './options.ts'
+import { oneFile, optionProblem } from './options.ts'
 import type { Typed } from './run.ts'
 
 /** What of a new correction was said with options; the rest is asked, or has a default. */
@@ -114,7 +114,8 @@ export function readRecordOptions(typed: Typed): Result<RecordOptions> {
   const results: Result<unknown>[] = [common, dry, ...Object.values(texts), ...settings]
   if (!common.ok || !dry.ok || results.some((result) => !result.ok)) return { ok: false, problems: problemsIn(results) }
   const [file] = common.value.files
-  if (file === undefined || common.value.files.length > 1 || file === '-') return refused([oneFile(common.value.files)])
+  if (file === undefined || common.value.files.length > 1 || file === '-')
+    return refused([notWritable(common.value.files)])
   const fields = {
     ...(name === undefined ? {} : { do: name.trim() }),
     ...Object.fromEntries(settings.flatMap((result, i) => (result.ok ? [[given[i] as string, result.value]] : []))),
@@ -195,14 +196,10 @@ function noName(option: string): Problem {
   return optionProblem('--do', { code: 'missing', actual, expected: 'the name of the correction', hint })
 }
 
-function oneFile(files: readonly string[]): Problem {
-  return {
-    code: 'one-file',
-    where: {},
-    actual: files[0] === '-' ? 'standard input, which cannot be written to' : `${files.length} files`,
-    expected: 'one performer file to write into',
-    hint: 'record into one file at a time',
-  }
+/** One performer file that can be written into. */
+function notWritable(files: readonly string[]): Problem {
+  const problem = oneFile(files, 'one performer file to write into', 'record into one file at a time')
+  return files[0] === '-' ? { ...problem, actual: 'standard input, which cannot be written to' } : problem
 }
 
 function refused(problems: readonly Problem[]): Result<never> {

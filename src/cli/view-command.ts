@@ -1,14 +1,15 @@
-import { relative } from 'node:path'
+import { join } from 'node:path'
 import { type MadePattern, type Problem, type Result, type ViewJson, writeViewPage } from '../index.ts'
 import { findingsStatus } from './check-command.ts'
 import { type CommonOptions, readCommon, readText } from './common-options.ts'
 import { folderFor } from './draft-command.ts'
 import { findingLines } from './finding-lines.ts'
 import { makeAll, problemsIn } from './make.ts'
+import { oneFile } from './options.ts'
 import { writeFiles } from './output.ts'
 import { reportProblems } from './report-problems.ts'
 import type { Status, Typed } from './run.ts'
-import { fileLines } from './summary.ts'
+import { fileLines, placeShown } from './summary.ts'
 import { today } from './surroundings.ts'
 import type { Terminal } from './terminal.ts'
 
@@ -18,6 +19,8 @@ interface ViewOptions extends CommonOptions {
 }
 
 const NAME = 'view.html'
+
+const ONE_AT_A_TIME = 'look at one file at a time: scye view lamplighter.yaml'
 
 /** `scye view`: one HTML page to look at a pattern and measure in, from any version to any other. */
 export function viewCommand(typed: Typed, terminal: Terminal): Status {
@@ -37,14 +40,13 @@ export function viewCommand(typed: Typed, terminal: Terminal): Status {
   else if (!quiet) {
     const { strong } = terminal.styleOut
     const { report } = made.value
-    const open = relative(process.cwd(), `${folder}/${NAME}`)
     const lines = [
       strong([report.performer, report.production, report.version].filter((part) => part).join(' · ')),
       ...(report.findings.length > 0 ? findingLines(report.findings, terminal.styleOut) : []),
       '',
       // Other files of the folder are not this command's to speak of.
       ...fileLines({ ...written.value, left: [] }, terminal.styleOut),
-      `Open ${open.startsWith('..') ? `${folder}/${NAME}` : open} in a browser; it needs no network.`,
+      `Open ${join(placeShown(folder), NAME)} in a browser; it needs no network.`,
     ]
     terminal.out(`${lines.join('\n')}\n`)
   }
@@ -66,17 +68,9 @@ function readOptions(typed: Typed): Result<ViewOptions> {
   const common = readCommon(typed)
   const output = readText(typed, 'output')
   if (!common.ok || !output.ok) return { ok: false, problems: problemsIn([common, output]) }
-  const [file, ...others] = common.value.files
-  if (file === undefined || others.length > 0) return { ok: false, problems: [oneFile(common.value.files.length)] }
+  const { files } = common.value
+  const [file] = files
+  if (file === undefined || files.length > 1)
+    return { ok: false, problems: [oneFile(files, 'one performer file, whose pattern is looked at', ONE_AT_A_TIME)] }
   return { ok: true, value: { ...common.value, file, ...(output.value === undefined ? {} : { output: output.value }) } }
-}
-
-function oneFile(count: number): Problem {
-  return {
-    code: 'one-file',
-    where: {},
-    actual: `${count} files`,
-    expected: 'one performer file, whose pattern is looked at',
-    hint: 'look at one file at a time: scye view lamplighter.yaml',
-  }
 }

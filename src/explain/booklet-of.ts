@@ -1,5 +1,6 @@
 import type { LengthUnit } from '../base/units.ts'
 import type { Booklet, BookletSection } from '../sheets/booklet.ts'
+import { saidEstimate } from '../sheets/estimate-words.ts'
 import type { SheetInfo } from '../sheets/scene.ts'
 import { drawStep } from './draw-step.ts'
 import type { Section } from './step.ts'
@@ -12,9 +13,7 @@ const RULERS: Readonly<Record<LengthUnit, string>> = {
 
 /** The sections as a booklet: a picture for every step that draws something, and how to read it all in front. */
 export function bookletOf(sections: readonly Section[], info: SheetInfo): Booklet {
-  const estimates = (info.estimates ?? []).map(
-    ({ measure, side, words }) => `${side === 'both' ? '' : `${side} `}${measure} ${words}`,
-  )
+  const estimates = (info.estimates ?? []).map(saidEstimate)
   return {
     info,
     title: [info.production, info.performer].filter((part) => part !== undefined).join(' · '),

@@ -1,3 +1,4 @@
+import { rounded } from '../base/rounded.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Chord, Direction, DrawnLine, Placing, Run, SaidNumber, Section, Step, StepLine } from './step.ts'
 
@@ -139,7 +140,7 @@ function pair({ x, y }: Point): Xy {
   return [millionth(x), millionth(y)]
 }
 
-/** So that rounding does not differ between machines; 0 is never negative. */
+/** Engines differ in the last bits of a sine. */
 function millionth(mm: number): number {
-  return Math.round(mm * 1e6) / 1e6 + 0
+  return rounded(mm, 6)
 }

@@ -26,9 +26,13 @@ export function estimateWords(piece: Piece, estimates: readonly Estimate[]): str
     return drafted && (side === 'both' || piece.side === side || (piece.side !== 'left' && piece.side !== 'right'))
   })
   if (shaping.length === 0) return undefined
-  const named = shaping.map(({ measure, side, words }) => {
-    const which = side === 'both' || side === piece.side ? '' : `${side} `
-    return `${which}${measure} ${words}`
-  })
+  const named = shaping.map((estimate) =>
+    saidEstimate(estimate.side === piece.side ? { ...estimate, side: 'both' } : estimate),
+  )
   return `estimated: ${named.join(', ')}`
+}
+
+/** One of them: `left wrist girth 6 1/4 in ± 1/4 in`; the side is not said where both agree. */
+export function saidEstimate({ measure, side, words }: Estimate): string {
+  return `${side === 'both' ? '' : `${side} `}${measure} ${words}`
 }

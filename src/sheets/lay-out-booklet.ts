@@ -4,7 +4,7 @@ import type { Paper } from './papers.ts'
 import { type Mark, moveMark } from './scene.ts'
 import { leftText } from './sheet-foot.ts'
 import { fittingSize } from './text-width.ts'
-import { wrapText } from './wrap-text.ts'
+import { wrapWords } from './wrap-words.ts'
 
 /** Clear margin, mm: what printers leave, and room for a thumb. */
 const MARGIN = 15
@@ -113,7 +113,7 @@ function column(paragraphs: readonly Paragraph[], width: number): Column {
   const marks: Mark[] = []
   let y = 0
   for (const { id, text, size, indent = 0 } of paragraphs) {
-    wrapText(text, size, width - indent).forEach((line, k) => {
+    wrapWords(text, size, width - indent).forEach((line, k) => {
       y -= size * LEADING
       marks.push(leftText(`${id} ${k + 1}`, line, size, indent, y + 0.3 * size))
     })

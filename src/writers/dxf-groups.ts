@@ -1,4 +1,4 @@
-import { rounded } from './round.ts'
+import { rounded } from '../base/rounded.ts'
 
 /** A tenth of a micrometer: far finer than any cutter. */
 const DECIMALS = 4

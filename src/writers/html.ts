@@ -1,10 +1,11 @@
+import { rounded } from '../base/rounded.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Booklet, BookletLine, BookletSection, BookletStep, Picture } from '../sheets/booklet.ts'
 import { PENS } from '../sheets/house-style.ts'
 import { KIND_ORDER, type Mark } from '../sheets/scene.ts'
 import { textWidth } from '../sheets/text-width.ts'
+import { escaped } from './escaped.ts'
 import { pathText } from './path-text.ts'
-import { rounded } from './round.ts'
 
 /** A hundredth of a millimetre is finer than any small picture is seen. */
 const DECIMALS = 2
@@ -108,8 +109,4 @@ function markSvg(mark: Mark, place: (p: Point) => Point): string {
       return `<text x="${rounded(x, DECIMALS)}" y="${rounded(y, DECIMALS)}" font-size="${mark.size}" textLength="${width}" lengthAdjust="spacingAndGlyphs">${escaped(mark.text)}</text>`
     }
   }
-}
-
-function escaped(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;')
 }

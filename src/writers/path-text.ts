@@ -1,7 +1,7 @@
+import { rounded } from '../base/rounded.ts'
 import { isLine } from '../geometry/cubic.ts'
 import { type Path, startOf } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
-import { rounded } from './round.ts'
 
 export interface PathTextOptions {
   readonly decimals: number

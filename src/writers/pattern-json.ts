@@ -1,3 +1,4 @@
+import { rounded } from '../base/rounded.ts'
 import type { Path } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { cutLine } from '../pattern/cut-line.ts'
@@ -7,7 +8,6 @@ import type { Landmark, Notch, Piece, Side } from '../pattern/piece.ts'
 import { landmarkPoint, notchPoints, pointOnSeam, seamOf } from '../pattern/seam.ts'
 import type { Estimate } from '../sheets/estimate-words.ts'
 import { pathText } from './path-text.ts'
-import { rounded } from './round.ts'
 
 /** Six decimals keep sums over a seam far inside the 0.01 mm that drafted seams promise to agree to. */
 const DECIMALS = 6

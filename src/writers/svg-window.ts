@@ -1,4 +1,4 @@
-const BARE: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
+import { escaped } from './escaped.ts'
 
 /** As much of a DOM element as svg.js needs to build a document and have its text. */
 class SvgNode {
@@ -72,10 +72,6 @@ class SvgNode {
 
 function textNode(data: string): SvgNode {
   return SvgNode.text(data)
-}
-
-function escaped(text: string): string {
-  return text.replace(/[&<>"]/g, (sign) => BARE[sign] ?? sign)
 }
 
 /**

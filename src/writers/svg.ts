@@ -1,11 +1,11 @@
 import type { Element, G, Svg } from '@svgdotjs/svg.js'
+import { rounded } from '../base/rounded.ts'
 import type { Point } from '../geometry/point.ts'
 import { PENS } from '../sheets/house-style.ts'
 import { KIND_ORDER, type Mark, type MarkKind, placedMarks, pluralOf, type Scene } from '../sheets/scene.ts'
 import { textWidth } from '../sheets/text-width.ts'
 import { idMaker } from './ids.ts'
 import { pathText } from './path-text.ts'
-import { rounded } from './round.ts'
 import { svgWindow } from './svg-window.ts'
 
 /** A tenth of a micrometer: sums over a seam stay far below what paper holds. */

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
+import { rounded } from '../../src/base/rounded.ts'
 import { mirrorX } from '../../src/geometry/transform.ts'
 import { seamLength } from '../../src/pattern/seam.ts'
 import { pathText } from '../../src/writers/path-text.ts'
 import { type PatternJson, patternJson, patternJsonText } from '../../src/writers/pattern-json.ts'
-import { rounded } from '../../src/writers/round.ts'
 import { drafted } from '../sheets/fixture.ts'
 
 const pattern = drafted()

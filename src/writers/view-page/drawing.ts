@@ -1,9 +1,9 @@
+import { rounded } from '../../base/rounded.ts'
 import type { Path } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
 import { type Mark, moveMark, type PlacedDrawing, placedMarks } from '../../sheets/scene.ts'
+import { escaped } from '../escaped.ts'
 import { pathText } from '../path-text.ts'
-import { rounded } from '../round.ts'
-import { escaped } from './escape.ts'
 import { LAYERS } from './layers.ts'
 
 /** As in `pattern/1`, so that what is measured on the page is what is measured on the pattern. */

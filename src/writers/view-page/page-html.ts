@@ -1,5 +1,6 @@
 import type { Finding } from '../../base/problem.ts'
-import { embedded, escaped } from './escape.ts'
+import { escaped } from '../escaped.ts'
+import { embedded } from './embedded.ts'
 import { LAYERS } from './layers.ts'
 import { PAGE_STYLE } from './page-style.ts'
 import type { ViewData } from './view-data.ts'

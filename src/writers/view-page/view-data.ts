@@ -1,8 +1,8 @@
+import { rounded } from '../../base/rounded.ts'
 import type { LengthUnit } from '../../base/units.ts'
 import { distance, type Point } from '../../geometry/point.ts'
 import type { Piece } from '../../pattern/piece.ts'
 import { landmarkPoint, notchPoints, seamStart } from '../../pattern/seam.ts'
-import { rounded } from '../round.ts'
 
 /** What the page's script is given beside the drawing; mm on the page, y down. */
 export interface ViewData {
