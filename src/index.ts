@@ -11,7 +11,7 @@ export { type Failure, failure, type Result, type Success, success } from './bas
 export type { BodySide } from './base/side.ts'
 export { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
 
-// Read: a performer file becomes measures, choices, allowances and fittings.
+// Begin, read, record: a performer file is written to be filled in, read, and a correction put into it.
 
 export { addCorrection, type NewCorrection, type RecordedText, voidCorrection } from './add-correction.ts'
 export type { JsonForm } from './base/json-forms.ts'
@@ -193,6 +193,11 @@ export type {
   TextMark,
 } from './sheets/scene.ts'
 
+// Explain: the draft as steps to draw by hand; `writeExplanation` makes and writes them.
+
+export type { ExplanationJson, SectionJson, StepJson } from './explain/explanation-json.ts'
+export type { Chord, Direction, Placing, Run, SaidNumber, StepLine } from './explain/step.ts'
+
 // Write: the same scene, the same bytes; what SVG and PDF need is loaded when one is written.
 
 export { type CastEntry, type CastIndexOptions, castIndex } from './writers/cast-index.ts'
@@ -211,10 +216,8 @@ export { type PdfOptions, writePdf } from './writers/pdf.ts'
 export { type SvgOptions, writeSvg } from './writers/svg.ts'
 export { thumbnail } from './writers/thumbnail.ts'
 
-// All of it: the main path on one page, and its files.
+// All of it: the main path on one page, and what is written of it: files, comparison, explanation, forms, viewing page.
 
-export type { ExplanationJson, SectionJson, StepJson } from './explain/explanation-json.ts'
-export type { Chord, Direction, Placing, Run, SaidNumber, StepLine } from './explain/step.ts'
 export { type MadePattern, type MakeOptions, makePattern } from './pipeline.ts'
 export {
   type ComparisonJson,

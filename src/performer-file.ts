@@ -8,7 +8,7 @@ import { readingProblems, withoutEchoes } from './base/reading-problems.ts'
 import { failure, type Result, success } from './base/result.ts'
 import { sayable } from './base/sayable.ts'
 import { LENGTH_UNITS, type LengthUnit } from './base/units.ts'
-import { readYamlParts, type Tree, type YamlDocument } from './base/yaml-document.ts'
+import { isSection, readYamlParts, type TreeSection, type YamlDocument } from './base/yaml-document.ts'
 import { measureProblem, measuresSchema, withoutBlanks } from './body/read-measures.ts'
 import { MOCK_UP_ALLOWANCES, type MockUpAllowances } from './drafting/allowances.ts'
 import { choicesSchema, readChoices } from './drafting/read-choices.ts'
@@ -131,7 +131,7 @@ export function readPerformer(
 }
 
 /** The section without the parts that are named but blank, such as `fittings:` before the first fitting. */
-function filledIn(tree: { readonly [key: string]: Tree }): { readonly [key: string]: Tree } {
+function filledIn(tree: TreeSection): TreeSection {
   const required = ['performer', 'units', 'body']
   return Object.fromEntries(Object.entries(tree).filter(([key, value]) => value !== null || required.includes(key)))
 }
@@ -170,10 +170,6 @@ function readAllowances(
 function givenOf(mockUp: WrittenMockUp | undefined): Record<string, number> {
   const entries = Object.entries(mockUp?.allowance ?? {})
   return Object.fromEntries(entries.filter((entry): entry is [string, number] => entry[1] !== undefined))
-}
-
-function isSection(tree: Tree): tree is { readonly [key: string]: Tree } {
-  return typeof tree === 'object' && tree !== null && !Array.isArray(tree)
 }
 
 export function notAPerformer(document: YamlDocument): Problem {

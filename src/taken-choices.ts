@@ -4,12 +4,10 @@ import { makeReaders } from './base/readers.ts'
 import { readingProblems } from './base/reading-problems.ts'
 import { failure, type Result, success } from './base/result.ts'
 import type { LengthUnit } from './base/units.ts'
-import { readYaml, type Tree } from './base/yaml-document.ts'
+import { isSection, readYaml, type Tree, type TreeSection } from './base/yaml-document.ts'
 import { withoutBlanks } from './body/read-measures.ts'
 import { correctionReaders } from './fitting/corrections.ts'
 import { notAPerformer, performerSchema, readUnit } from './performer-file.ts'
-
-type Section = Readonly<Record<string, Tree>>
 
 /** What of one performer's file holds for another body, as it was written there. */
 export interface TakenChoices {
@@ -45,7 +43,7 @@ export function readTakenChoices(text: string, file: string, units?: LengthUnit)
     'mock up': true,
     'mock ups': true,
   })
-  const written: Section = Object.fromEntries(
+  const written: TreeSection = Object.fromEntries(
     Object.keys(schema.shape).flatMap((key) => {
       const value = withoutBlanks(tree[key] ?? null)
       return value === null ? [] : [[key, value]]
@@ -82,8 +80,4 @@ function withUnit(tree: Tree, unit: LengthUnit): Tree {
 function needsUnit(text: string): boolean {
   const [inches, millimeters] = [parseLength(text, 'in'), parseLength(text, 'mm')]
   return inches.ok && millimeters.ok && inches.value !== millimeters.value
-}
-
-function isSection(tree: Tree): tree is Section {
-  return typeof tree === 'object' && tree !== null && !Array.isArray(tree)
 }

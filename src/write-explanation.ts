@@ -9,9 +9,10 @@ import { explainDraft } from './explain/explain-draft.ts'
 import { type ExplanationJson, sectionJson } from './explain/explanation-json.ts'
 import { rulerStep } from './explain/said.ts'
 import type { Section } from './explain/step.ts'
+import { isNamed } from './pattern/side-names.ts'
 import type { MadePattern } from './pipeline.ts'
 import { layOutBooklet, type SheetPaper } from './sheets/lay-out-booklet.ts'
-import { type Paper, parsePaper } from './sheets/papers.ts'
+import { type Paper, usualPaper } from './sheets/papers.ts'
 import type { WrittenFile } from './write-pattern.ts'
 import { writeHtml } from './writers/html.ts'
 import { writePdf } from './writers/pdf.ts'
@@ -43,7 +44,10 @@ export interface WrittenExplanation {
   readonly files: readonly WrittenFile[]
 }
 
-/** The draft of a pattern, before any fitting, in steps for drawing it by hand: `explain.html`, `explain.pdf` and the document `explain/1`. Problems: a piece that is not there, a roll of paper. */
+/**
+ * The draft of a pattern, before any fitting, in steps for drawing it by hand: `explain.html`, `explain.pdf` and the
+ * document `explain/1`. Problems: a piece that is not there, a roll of paper.
+ */
 export async function writeExplanation(
   made: MadePattern,
   options: ExplanationOptions,
@@ -89,13 +93,12 @@ export async function writeExplanation(
 }
 
 function sheetPaper(paper: Paper | undefined, units: LengthUnit): Result<SheetPaper> {
-  const usual = paper ? success(paper) : parsePaper(units === 'in' ? 'letter' : 'a4')
-  if (!usual.ok) return usual
-  if (usual.value.form === 'sheet') return success(usual.value)
+  const chosen = paper ?? usualPaper(units)
+  if (chosen.form === 'sheet') return success(chosen)
   return failure({
     code: 'not-a-sheet',
     where: { field: '--paper' },
-    actual: `"${usual.value.name}"`,
+    actual: `"${chosen.name}"`,
     expected: 'a sheet, such as a4 or letter',
     hint: 'the steps are read page by page; take a4 or letter',
   })
@@ -107,7 +110,6 @@ function chosenSections(
 ): Result<readonly Section[]> {
   if (pieces === undefined) return success(sections)
   const ids = [...new Set(sections.map(({ piece }) => piece))].filter((id) => id !== 'checks')
-  const isNamed = (id: string, name: string) => id === name || id === `${name} left` || id === `${name} right`
   const unknown = pieces.filter((name) => !ids.some((id) => isNamed(id, name)))
   if (unknown.length > 0) return failure(...unknown.map((name) => unknownPiece(name, ids)))
   return success(sections.filter(({ piece }) => piece === 'checks' || pieces.some((name) => isNamed(piece, name))))

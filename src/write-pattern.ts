@@ -1,12 +1,12 @@
 import type { Problem } from './base/problem.ts'
 import { failure, type Result, success } from './base/result.ts'
-import type { LengthUnit } from './base/units.ts'
 import type { Report } from './checks/report.ts'
 import { estimatesOf } from './estimates-of.ts'
 import { fittingRemarks } from './fitting/fitting-remarks.ts'
 import { slipText } from './fitting/slip-text.ts'
 import { versionUnder } from './fitting/version-under.ts'
 import type { Piece } from './pattern/piece.ts'
+import { isNamed } from './pattern/side-names.ts'
 import type { MadePattern } from './pipeline.ts'
 import { mirrorPairs } from './sheets/cut-pieces.ts'
 import { saidEstimate } from './sheets/estimate-words.ts'
@@ -14,7 +14,7 @@ import { type LayOutOptions, layOut } from './sheets/lay-out.ts'
 import { layOutTiles, type TileOptions } from './sheets/lay-out-tiles.ts'
 import { onePage } from './sheets/one-page.ts'
 import type { PaperPages } from './sheets/paper-pages.ts'
-import { type Paper, parsePaper } from './sheets/papers.ts'
+import { type Paper, usualPaper } from './sheets/papers.ts'
 import { layOutForProjector } from './sheets/projector-sheet.ts'
 import { writeDxf } from './writers/dxf.ts'
 import { patternJson, patternJsonText } from './writers/pattern-json.ts'
@@ -144,17 +144,6 @@ export async function writePattern(made: MadePattern, options: WriteOptions): Pr
 export function remarksOf(made: MadePattern, fittings: number): { readonly remarks?: readonly string[] } {
   const remarks = fittingRemarks(made.performer.fittings.slice(0, fittings))
   return remarks.length === 0 ? {} : { remarks }
-}
-
-/** The paper that is in the printer where these units are used. */
-export function usualPaper(units: LengthUnit): Paper {
-  const paper = parsePaper(units === 'in' ? 'letter' : 'a4')
-  if (!paper.ok) throw new Error('the usual paper is not known')
-  return paper.value
-}
-
-function isNamed(id: string, wanted: string): boolean {
-  return id === wanted || id === `${wanted} left` || id === `${wanted} right`
 }
 
 function unknownPiece(id: string, pieces: readonly Piece[]): Problem {

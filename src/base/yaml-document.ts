@@ -18,6 +18,13 @@ export type Tree =
       readonly [key: string]: Tree
     }
 
+/** Names, each with what stands behind it. */
+export type TreeSection = { readonly [key: string]: Tree }
+
+export function isSection(tree: Tree | undefined): tree is TreeSection {
+  return typeof tree === 'object' && tree !== null && !Array.isArray(tree)
+}
+
 /** The way to a value: keys in their normal spelling, places in a list from 0. */
 export type TreePath = readonly (string | number)[]
 

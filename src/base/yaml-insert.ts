@@ -2,7 +2,7 @@ import { isMap, type Node, parseDocument } from 'yaml'
 import { normaliseName } from './names.ts'
 import type { Problem } from './problem.ts'
 import { failure, type Result, success } from './result.ts'
-import { readYaml, type Tree, type TreePath } from './yaml-document.ts'
+import { isSection, readYaml, type Tree, type TreePath } from './yaml-document.ts'
 import {
   afterComments,
   type Collection,
@@ -140,8 +140,7 @@ function withValue(tree: Tree, path: TreePath, value: Tree): Tree {
     list[first] = withValue((list[first] as Tree | undefined) ?? null, rest, value)
     return list
   }
-  const section = typeof tree === 'object' && tree !== null && !Array.isArray(tree) ? tree : {}
-  const own = section as { readonly [key: string]: Tree }
+  const own = isSection(tree) ? tree : {}
   return { ...own, [first]: withValue(own[first] ?? null, rest, value) }
 }
 

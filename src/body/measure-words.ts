@@ -1,4 +1,5 @@
 import { formatAngle } from '../base/angles.ts'
+import { capital } from '../base/capital.ts'
 import { formatLength } from '../base/format-length.ts'
 import { MEASURES, type MeasureName } from './measure.ts'
 
@@ -21,10 +22,6 @@ export function sidedName(name: MeasureName, side: string | undefined): string {
 /** How to take the measures again. */
 export function measureAgain(names: readonly MeasureName[]): string {
   return `measure again. ${names.map((name) => `${capital(name)}: ${lower(MEASURES[name].how)}`).join(' ')}`
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 }
 
 function lower(text: string): string {

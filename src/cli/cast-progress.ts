@@ -14,7 +14,7 @@ export async function castProgress(total: number, shown: boolean, terminal: Term
   const format = '  {bar} {value} of {total}  {name}'
   const bar = new cliProgress.SingleBar(
     { format, clearOnComplete: true, hideCursor: true, barsize: 30, linewrap: false },
-    terminal.styleErr.strong('') === '' ? cliProgress.Presets.legacy : cliProgress.Presets.shades_classic,
+    terminal.styleErr.strong('x') === 'x' ? cliProgress.Presets.legacy : cliProgress.Presets.shades_classic,
   )
   bar.start(total, 0, { name: '' })
   return { step: (name) => bar.increment(1, { name }), stop: () => bar.stop() }

@@ -8,6 +8,8 @@ const LARGEST = 5_000_000
 export interface Input {
   readonly name: string
   readonly text: string
+  /** The same as it was read, to tell whether the file has been changed since. */
+  readonly bytes: Buffer
 }
 
 /**
@@ -18,10 +20,11 @@ export function readInput(name: string): Result<Input> {
   const called = name === '-' ? 'standard input' : name
   try {
     const large = name !== '-' && statSync(name).size > LARGEST
-    const text = large ? '' : readFileSync(name === '-' ? 0 : name, 'utf8')
+    const bytes = large ? Buffer.alloc(0) : readFileSync(name === '-' ? 0 : name)
+    const text = bytes.toString('utf8')
     if (large || text.length > LARGEST)
       return refused(called, 'too-large', 'more than 5 MB', 'give the performer file, a text in YAML')
-    return { ok: true, value: { name: called, text } }
+    return { ok: true, value: { name: called, text, bytes } }
   } catch (error) {
     const { code, message } = error as NodeJS.ErrnoException
     if (code === 'ENOENT')

@@ -72,7 +72,7 @@ export function didYouMean(name: string, known: readonly string[]): string | und
 }
 
 /** What a list such as `svg,pdf` names, each read by itself; all problems at once. */
-export function readNames<T>(text: string, option: string, read: (name: string) => Result<T>): Result<T[]> {
+function readNames<T>(text: string, option: string, read: (name: string) => Result<T>): Result<T[]> {
   const names = listed(text)
   if (names.length === 0) {
     const expected = 'a list of names, such as a,b'

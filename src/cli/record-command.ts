@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs'
 import {
   addCorrection,
   type MadePattern,
@@ -40,8 +39,7 @@ export async function recordCommand(typed: Typed, terminal: Terminal): Promise<S
   const { file } = options.value
   const input = readInput(file)
   if (!input.ok) return refuse(input.problems)
-  const bytes = readFileSync(file)
-  const { text } = input.value
+  const { text, bytes } = input.value
   texts.set(file, text)
   const before = makePattern(text, file)
   if (!before.ok) return refuse(before.problems)

@@ -1,3 +1,4 @@
+import { capital } from '../base/capital.ts'
 import type { LengthUnit } from '../base/units.ts'
 import type { DrawnHalf } from '../drafting/draw-half.ts'
 import type { Path } from '../geometry/path.ts'
@@ -82,8 +83,4 @@ export function checkSteps({ bodice, sleeve }: DrawnHalf, units: LengthUnit): re
     ]
   })
   return steps
-}
-
-function capital(word: string): string {
-  return word.charAt(0).toUpperCase() + word.slice(1)
 }

@@ -1,3 +1,4 @@
+import { capital } from '../base/capital.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import type { BodySide } from '../base/side.ts'
 import type { LengthUnit } from '../base/units.ts'
@@ -57,8 +58,4 @@ export function explainDraft({ body, choices, pattern, units }: ExplainedDraft):
     return { piece: 'checks', title, suffix: alike ? '' : ` ${side}`, steps: checkSteps(drawn[side], units) }
   })
   return success([...sections, ...checks])
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1)
 }

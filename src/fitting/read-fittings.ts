@@ -3,7 +3,7 @@ import type { Place, Problem } from '../base/problem.ts'
 import { READ_ONCE } from '../base/read-once.ts'
 import { type CorrectionReaders, type Readers, raise } from '../base/readers.ts'
 import { readingProblems, valueAt } from '../base/reading-problems.ts'
-import type { Tree, TreePath, YamlDocument } from '../base/yaml-document.ts'
+import { isSection, type Tree, type TreePath, type YamlDocument } from '../base/yaml-document.ts'
 import type { CorrectionRecord, CorrectionSide, FittingRecord } from './record.ts'
 
 const SIDES = ['left', 'right', 'both'] as const satisfies readonly CorrectionSide[]
@@ -96,10 +96,7 @@ export function settingsProblems(document: YamlDocument, read: Readers, correcti
 
 function correctionPaths(tree: Tree): TreePath[] {
   return listAt(tree, ['fittings']).flatMap((fitting) =>
-    listAt(tree, [...fitting, 'corrections']).filter((path) => {
-      const value = valueAt(tree, path)
-      return typeof value === 'object' && value !== null && !Array.isArray(value)
-    }),
+    listAt(tree, [...fitting, 'corrections']).filter((path) => isSection(valueAt(tree, path))),
   )
 }
 

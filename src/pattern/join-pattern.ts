@@ -4,7 +4,7 @@ import { fromOtherEnd, mirrorPiece } from './mirror-piece.ts'
 import type { Join, JoinPart, Pattern } from './pattern.ts'
 import type { Piece } from './piece.ts'
 import { pieceOf, seamLength, seamOf } from './seam.ts'
-import { baseName, drawnSide, namedSide, otherSide } from './side-names.ts'
+import { baseName, drawnSide, isNamed, namedSide, otherSide } from './side-names.ts'
 
 /** The one piece that a left and a right piece, or the halves of a whole one, would be: by each of its sides. */
 export interface Halves {
@@ -62,7 +62,7 @@ function sidesChanged(piece: Piece): Piece {
 export function joinPattern(pattern: Pattern, id: string): Pattern {
   const halves = halvesOf(pattern, id)
   if (!halves) return pattern
-  const isOld = (piece: Piece) => piece.id === id || piece.id === `${id} left` || piece.id === `${id} right`
+  const isOld = (piece: Piece) => isNamed(piece.id, id)
   const first = pattern.pieces.findIndex(isOld)
   const pieces = pattern.pieces.flatMap((piece, i) => (i === first ? [halves.drawn] : isOld(piece) ? [] : [piece]))
   const drawn = drawnSide(halves.drawn)

@@ -6,6 +6,11 @@ export function baseName(id: string): string {
   return id.replace(/ (left|right)$/, '')
 }
 
+/** Whether an id is the one asked for, or one of the sides of it: `sleeve` also means `sleeve left` and `sleeve right`. */
+export function isNamed(id: string, name: string): boolean {
+  return id === name || id === `${name} left` || id === `${name} right`
+}
+
 /** The side that an id names at its end. */
 export function namedSide(id: string): BodySide | undefined {
   const match = / (left|right)$/.exec(id)

@@ -1,21 +1,18 @@
 import type { Pattern } from '../pattern/pattern.ts'
 import type { Piece } from '../pattern/piece.ts'
+import { isNamed } from '../pattern/side-names.ts'
 import { splitPattern } from '../pattern/split-pattern.ts'
 
 /** The pieces wanted by id, in the order of a sheet; `sleeve` also means `sleeve left` and `sleeve right`. Throws on an id that is not there. */
 export function wantedPieces(pattern: Pattern, ids: readonly string[] | undefined): Piece[] {
   for (const id of ids ?? []) {
-    if (!pattern.pieces.some((piece) => isWanted(piece, id))) {
+    if (!pattern.pieces.some((piece) => isNamed(piece.id, id))) {
       throw new RangeError(`no piece "${id}"; there are ${pattern.pieces.map((p) => p.id).join(', ')}`)
     }
   }
-  const pieces = pattern.pieces.filter((piece) => !ids || ids.some((id) => isWanted(piece, id)))
+  const pieces = pattern.pieces.filter((piece) => !ids || ids.some((id) => isNamed(piece.id, id)))
   if (pieces.length === 0) throw new RangeError('a sheet needs at least one piece')
   return pieces.toSorted((a, b) => rank(a) - rank(b))
-}
-
-function isWanted(piece: Piece, id: string): boolean {
-  return piece.id === id || piece.id === `${id} left` || piece.id === `${id} right`
 }
 
 /** Bodice back, bodice front, sleeve, then whatever else there is; otherwise as in the pattern. */

@@ -1,5 +1,6 @@
 import { polyline } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
+import { boxOutline } from './box-outline.ts'
 import { TEXT } from './house-style.ts'
 import { type Mark, moveMark, type StrokeMark } from './scene.ts'
 import { leftText } from './sheet-foot.ts'
@@ -161,14 +162,7 @@ export function rule(id: string, from: number, to: number, y: number): Mark {
 
 /** A box to write in. */
 export function frame(id: string, left: number, top: number, right: number, bottom: number): StrokeMark {
-  const corners = [
-    { x: left, y: bottom },
-    { x: right, y: bottom },
-    { x: right, y: top },
-    { x: left, y: top },
-    { x: left, y: bottom },
-  ]
-  return { type: 'stroke', kind: 'blank', id, paths: [polyline(corners)], closed: true }
+  return { type: 'stroke', kind: 'blank', id, paths: [boxOutline({ left, bottom, right, top })], closed: true }
 }
 
 /** Text that is made smaller where it has not the room, from the left. */

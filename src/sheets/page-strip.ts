@@ -1,4 +1,4 @@
-import { polyline } from '../geometry/path.ts'
+import { boxOutline } from './box-outline.ts'
 import { rule } from './measured-squares.ts'
 import type { Mark, TextMark } from './scene.ts'
 import { leftText } from './sheet-foot.ts'
@@ -26,15 +26,7 @@ export function pageStrip(page: PageShape, name: string, left: string, right: st
 }
 
 function frameMark(page: PageShape): Mark {
-  const { left, bottom, right, top } = page.frame
-  const corners = [
-    { x: left, y: bottom },
-    { x: right, y: bottom },
-    { x: right, y: top },
-    { x: left, y: top },
-    { x: left, y: bottom },
-  ]
-  return { type: 'stroke', kind: 'page frame', id: 'border', paths: [polyline(corners)], closed: true }
+  return { type: 'stroke', kind: 'page frame', id: 'border', paths: [boxOutline(page.frame)], closed: true }
 }
 
 function words(id: string, text: string, size: number, x: number, y: number): TextMark {

@@ -1,6 +1,6 @@
 import { parseLength } from '../base/lengths.ts'
 import { failure, type Result, success } from '../base/result.ts'
-import { MM_PER_INCH } from '../base/units.ts'
+import { type LengthUnit, MM_PER_INCH } from '../base/units.ts'
 
 /** A sheet of paper, or a roll, which is cut to the length that is needed; mm. */
 export type Paper =
@@ -65,6 +65,13 @@ export function parsePaper(text: string): Result<Paper> {
   if (!width.ok) return width
   const height = side(h + (unitOfHeight || unitOfWidth), text)
   return height.ok ? success({ name, form: 'sheet', width: width.value, height: height.value }) : height
+}
+
+/** The paper that is in the printer where these units are used. */
+export function usualPaper(units: LengthUnit): Paper {
+  const paper = parsePaper(units === 'in' ? 'letter' : 'a4')
+  if (!paper.ok) throw new Error('the usual paper is not known')
+  return paper.value
 }
 
 function side(length: string, text: string): Result<number> {
