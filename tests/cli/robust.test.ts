@@ -132,4 +132,25 @@ describe('files', () => {
       spawnSync('umount', [disk])
     }
   })
+
+  test('a disk that may only be read is said to be, and what stands on it stays', ({ skip }) => {
+    const disk = join(temporaryFolder(), 'disk')
+    mkdirSync(disk)
+    // The mode of a folder holds nobody back who is root; a disk that is mounted to be read does.
+    const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=256k', 'tmpfs', disk]).status === 0
+    skip(!mounted, 'no small disk can be mounted here: only root may')
+    try {
+      expect(writeFiles(disk, [{ name: 'pattern.svg', content: 'before' }]).ok).toBe(true)
+      expect(spawnSync('mount', ['-o', 'remount,ro', disk]).status).toBe(0)
+      for (const folder of [disk, join(disk, 'new')]) {
+        const result = writeFiles(folder, [{ name: 'pattern.svg', content: 'after' }])
+        const problem = { code: 'cannot-write', where: { file: folder }, actual: 'the disk cannot be written to' }
+        expect(result).toMatchObject({ ok: false, problems: [problem] })
+      }
+      expect(readdirSync(disk)).toEqual(['pattern.svg'])
+      expect(readFileSync(join(disk, 'pattern.svg'), 'utf8')).toBe('before')
+    } finally {
+      spawnSync('umount', [disk])
+    }
+  })
 })
