@@ -10,8 +10,11 @@ export function today(): string {
 
 /** DejaVu Sans, which has the fractions and primes that labels need. */
 export function labelFont(): Uint8Array {
-  return readFileSync(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'))
+  font ??= readFileSync(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'))
+  return font
 }
+
+let font: Uint8Array | undefined
 
 /** The schema of performer files that comes with this package, as a URL for editors. */
 export function schemaUrl(): string {

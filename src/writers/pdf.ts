@@ -6,6 +6,7 @@ import { PENS } from '../sheets/house-style.ts'
 import type { TilePage, TileSet } from '../sheets/lay-out-tiles.ts'
 import type { Mark } from '../sheets/scene.ts'
 import { textWidth } from '../sheets/text-width.ts'
+import { type EmbeddedFont, keepLayouts } from './keep-layouts.ts'
 import { joined, type Pack, packStreams } from './pack-streams.ts'
 import { type Layer, type LayerGroup, pdfLayers } from './pdf-layers.ts'
 
@@ -33,7 +34,7 @@ type DocumentMaker = new (options?: PDFKit.PDFDocumentOptions) => Document
 interface Internals {
   readonly _root: { readonly data: Record<string, unknown> }
   readonly page: { readonly resources: { readonly data: Record<string, unknown> } }
-  readonly _font: { layoutRun: (text: string, features?: unknown) => unknown }
+  readonly _font: EmbeddedFont
 }
 
 /**
@@ -68,7 +69,7 @@ export function drawPdf(PDFDocument: DocumentMaker, tiles: TileSet, options: Pdf
   }
   const doc = new PDFDocument(settings as unknown as PDFKit.PDFDocumentOptions)
   packStreams(doc, pack)
-  keepLayouts(doc)
+  keepLayouts((doc as unknown as Internals)._font, options.font)
   const groups = pdfLayers(tiles)
   const properties = openLayers(doc, groups)
   const bookmark = outlineBy(doc, tiles)
@@ -85,21 +86,6 @@ export function drawPdf(PDFDocument: DocumentMaker, tiles: TileSet, options: Pdf
   preferences.data.PrintScaling = 'None'
   doc.end()
   return doc
-}
-
-/**
- * pdfkit lays every text out three times and remembers none where features are asked for; most words of a page are on
- * every other one too. All text of a document has the same font and features.
- */
-function keepLayouts(doc: Document): void {
-  const font = (doc as unknown as Internals)._font
-  const layOut = font.layoutRun.bind(font)
-  const kept = new Map<string, unknown>()
-  font.layoutRun = (text, features) => {
-    const run = kept.get(text) ?? layOut(text, features)
-    kept.set(text, run)
-    return run
-  }
 }
 
 function collect(doc: Document): Promise<Uint8Array> {
