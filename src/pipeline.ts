@@ -3,6 +3,7 @@ import { locate } from './base/locate.ts'
 import type { Finding, Problem } from './base/problem.ts'
 import { failure, type Result, success } from './base/result.ts'
 import { completeBody } from './body/complete-body.ts'
+import { doubtedMeasures } from './body/doubted-measures.ts'
 import type { Check } from './checks/check.ts'
 import { CHECKS, runChecks } from './checks/checks.ts'
 import { presentMeasures } from './checks/present-measures.ts'
@@ -49,7 +50,8 @@ export interface MadePattern {
 /**
  * The main path: read → complete the body → draft → replay the fittings and true them → check → report. `text` is a
  * performer file, `file` only its name for problems. Fails with every problem of the stage that could not go on, each
- * with its line and column and worded in the file's unit; what a draper should look at is in the report.
+ * with its line and column and worded in the file's unit, first the measures that looked unlikely; what a draper should
+ * look at is in the report.
  */
 export function makePattern(text: string, file: string, options: MakeOptions = {}): Result<MadePattern> {
   const { corrections = CORRECTIONS, checks = CHECKS, raw = false } = options
@@ -61,13 +63,15 @@ export function makePattern(text: string, file: string, options: MakeOptions = {
     failure(...locate(problems, text, file).map((problem) => inUnit(problem, performer.units)))
   const body = completeBody(performer.body)
   if (!body.ok) return placed(body.problems)
-  const drafted = draftPattern(body.value.body, performer.choices, performer.allowances.standard)
-  if (!drafted.ok) return placed(drafted.problems)
+  const drafted = draftPattern(body.value.body, performer.choices, performer.allowances.standard, performer.units)
+  // A measure in the wrong unit brings up problems far from it: what was doubted before drafting is said before them.
+  const doubts = doubtedMeasures(body.value.findings)
+  if (!drafted.ok) return placed([...doubts, ...drafted.problems])
   const draft = drafted.value
   const until = options.until === undefined ? {} : { until: options.until }
   const words = { units: performer.units, corrections, raw, ...until }
   const replayed = replay(draft.pattern, performer.fittings, performer.allowances, words)
-  if (!replayed.ok) return placed(replayed.problems)
+  if (!replayed.ok) return placed([...doubts, ...replayed.problems])
   const { versions, pattern, slip, allowances, corners, trued } = replayed.value
   const version = (versions[versions.length - 1] as PatternVersion).label
   const measures = presentMeasures(draft.measures, pattern)

@@ -52,6 +52,68 @@ describe('findings', () => {
   })
 })
 
+describe('a measure in the wrong unit', () => {
+  const inches = (name: string, value: string) =>
+    `performer: Ferry Pilot
+units: in
+body:
+  bust girth: 38 1/2
+  waist girth: 31
+  back waist length: 16 1/2
+  upper arm girth: 11
+  outer arm length: 23
+`.replace(new RegExp(`${name}: .*`), `${name}: ${value}`)
+  test.each([
+    ['waist girth', '79', 5],
+    ['bust girth', '98', 5],
+    ['back waist length', '41', 6],
+  ])('%s of %s is named before what it makes impossible', (name, value, line) => {
+    const result = makePattern(inches(name, value), 'ferry-pilot.yaml')
+    if (result.ok) throw new Error('drafted')
+    const [first, ...others] = result.problems
+    expect(first).toMatchObject({ where: { line }, hint: expect.stringMatching(/^look at the unit/) })
+    expect(first?.actual).toContain(`${name} ${value} in`)
+    expect(others.map(({ code }) => code)).not.toContain(first?.code)
+    expect(others).not.toEqual([])
+  })
+
+  test.each([
+    ['in', '79', / in$/],
+    ['cm', '200', / cm$/],
+  ])('has remedies in %s, each of which works', (units, waist, ending) => {
+    const text = (points: string) =>
+      inches('waist girth', waist)
+        .replace('units: in', `units: ${units}`)
+        .replace(/: (38 1\/2|16 1\/2|11|23)$/gm, ': $1 in') + points
+    const result = makePattern(text(''), 'ferry-pilot.yaml')
+    if (result.ok) throw new Error('drafted')
+    const problem = result.problems.find(({ remedies }) => remedies)
+    const lower = problem?.remedies?.find(({ set }) => (set.body as object | undefined) !== undefined)
+    expect(lower?.say).not.toMatch(/\d mm/)
+    const point = String(
+      (lower?.set as Record<string, Record<string, string>> | undefined)?.body?.['neck to bust point'],
+    )
+    expect(point).toMatch(ending)
+    expect(lower?.say).toContain(`neck to bust point ${point}`)
+    const after = makePattern(text(`  neck to bust point: ${point}\n`), 'ferry-pilot.yaml')
+    expect(after.ok ? [] : after.problems.map(({ code }) => code)).not.toContain(problem?.code)
+  })
+
+  test('is named where the fittings cannot be replayed either', () => {
+    const text = fitted('      - do: widen\n        at: upper arm\n        by: 600 cm').replace(
+      'waist girth: 72',
+      'waist girth: 125',
+    )
+    const drafted = made(text, { until: 'none' }).report.findings
+    const result = makePattern(text, 'ferry-pilot.yaml')
+    if (result.ok) throw new Error('replayed')
+    expect(drafted.filter(({ severity }) => severity === 'warning').map(({ code }) => code)).toContain(
+      result.problems[0]?.code,
+    )
+    expect(result.problems.at(-1)?.where.correction).toBe(1)
+  })
+})
+
 describe('own parts', () => {
   const settle = defineCorrection({
     name: 'settle',

@@ -1,6 +1,9 @@
 import { formatAngle } from '../base/angles.ts'
+import { formatLength } from '../base/format-length.ts'
+import { parseLength } from '../base/lengths.ts'
 import type { Remedy } from '../base/problem.ts'
 import { BODY_SIDES, type BodySide } from '../base/side.ts'
+import type { LengthUnit } from '../base/units.ts'
 import type { Body } from '../body/body.ts'
 import { completeBody } from '../body/complete-body.ts'
 import type { GivenMeasures } from '../body/given.ts'
@@ -47,16 +50,25 @@ export function bothChanges(first: Change, second: Change | undefined): Change |
   }
 }
 
-/** The change as other programs apply it: merged deeply into the performer file. */
-export function remedyOf({ say, body, draft }: Change): Remedy {
-  const measures = Object.entries(body ?? {}).map(([name, value]) => [name, measureText(name as MeasureName, value)])
+/** The change as other programs apply it: merged deeply into the performer file, lengths in `unit` where it says them exactly. */
+export function remedyOf({ say, body, draft }: Change, unit: LengthUnit): Remedy {
+  const measures = Object.entries(body ?? {}).map(([name, value]) => [
+    name,
+    measureText(name as MeasureName, value, unit),
+  ])
   return { say, set: { ...(body ? { body: Object.fromEntries(measures) } : {}), ...(draft ? { draft } : {}) } }
 }
 
-function measureText(name: MeasureName, value: NewMeasure): unknown {
-  const text = (one: number) => (MEASURES[name].kind === 'angle' ? formatAngle(one) : lengthText(one))
+function measureText(name: MeasureName, value: NewMeasure, unit: LengthUnit): unknown {
+  const text = (one: number) => (MEASURES[name].kind === 'angle' ? formatAngle(one) : exactText(one, unit))
   if (value === null || typeof value === 'number') return value === null ? null : text(value)
   return Object.fromEntries(BODY_SIDES.map((side) => [side, text(value[side])]))
+}
+
+function exactText(mm: number, unit: LengthUnit): string {
+  const text = formatLength(mm, unit)
+  const read = parseLength(text, unit)
+  return read.ok && Math.abs(read.value - mm) < 1e-4 ? text : lengthText(mm)
 }
 
 /** What was measured: the body without its estimates. */

@@ -1,6 +1,7 @@
 import type { Finding, Problem } from '../base/problem.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import type { BodySide } from '../base/side.ts'
+import type { LengthUnit } from '../base/units.ts'
 import type { Body, BodyHalf } from '../body/body.ts'
 import { MEASURE_NAMES } from '../body/measure.ts'
 import { MOCK_UP_ALLOWANCES, type SeamAllowances } from './allowances.ts'
@@ -24,17 +25,19 @@ import { unlikelyDraft } from './unlikely-draft.ts'
 /**
  * Drafts bodice front, bodice back and sleeve for a body. The cap meets its armscye, with the asked ease, to
  * 1e-6 mm; every asked measure is on the flat pattern within 0.1 mm (see `measures`). Problems say which measures
- * cannot be true together, with remedies found by drafting; nothing is clamped.
+ * cannot be true together, with remedies found by drafting; nothing is clamped. With a
+ * `unit` the remedies are written in it, rounded to the marks of its tape where they still work; else in mm.
  */
 export function draftPattern(
   body: Body,
   choices: Choices = STANDARD_CHOICES,
   allowances: SeamAllowances = MOCK_UP_ALLOWANCES,
+  unit?: LengthUnit,
 ): Result<Draft> {
   const asked: Asked = { body, choices }
   const result = draftOnce(asked, allowances)
   if ('pattern' in result) return success(result)
-  return failure(...withRemedies(result, asked, (other) => problemsOf(other, allowances)))
+  return failure(...withRemedies(result, asked, (other) => problemsOf(other, allowances), unit))
 }
 
 function problemsOf(asked: Asked, allowances: SeamAllowances): readonly SidedProblem[] {

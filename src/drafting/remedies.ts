@@ -1,6 +1,8 @@
 import type { Problem } from '../base/problem.ts'
+import type { LengthUnit } from '../base/units.ts'
 import { type Asked, applyChange, bothChanges, type Change, remedyOf } from './change.ts'
 import type { Ladder } from './ladder.ts'
+import { changeInUnit } from './remedy-in-unit.ts'
 import { laddersFor } from './remedy-ladders.ts'
 import type { SidedProblem } from './sided-problem.ts'
 
@@ -13,9 +15,15 @@ const STRIDE = 1.4
 /**
  * The problems with the remedies that work. Each was tried by drafting with it applied: its own problem is then gone
  * and no new one has come. Where a remedy has an amount it is the least that works, to one step of its kind. Where no
- * single change does, a change and a second one for what it brings up; at last, to measure again.
+ * single change does, a change and a second one for what it brings up; at last, to measure again. With a `unit` amounts
+ * are then rounded to the marks of its tape where they still work.
  */
-export function withRemedies(problems: readonly SidedProblem[], asked: Asked, draft: Draft): Problem[] {
+export function withRemedies(
+  problems: readonly SidedProblem[],
+  asked: Asked,
+  draft: Draft,
+  unit: LengthUnit | undefined,
+): Problem[] {
   return problems.map((one) => {
     const others = new Set(problems.filter((other) => other !== one).map(keyOf))
     const isFine = (left: readonly SidedProblem[]) => left.every((p) => keyOf(p) !== keyOf(one) && others.has(keyOf(p)))
@@ -28,7 +36,9 @@ export function withRemedies(problems: readonly SidedProblem[], asked: Asked, dr
     ]
     for (const attempt of tries) {
       const found = attempt()
-      if (found.length > 0) return { ...one.problem, remedies: found.map(remedyOf) }
+      if (found.length === 0) continue
+      const said = unit === undefined ? found : found.map((change) => changeInUnit(change, asked, unit, works))
+      return { ...one.problem, remedies: said.map((change) => remedyOf(change, unit ?? 'mm')) }
     }
     const { remedies: _, ...without } = one.problem
     return without

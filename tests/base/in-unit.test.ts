@@ -14,6 +14,13 @@ describe('words with lengths in mm', () => {
     expect(inUnit(problem('25.4 mm'), 'mm').actual).toBe('25.4 mm')
   })
 
+  it('are said in it in remedies too, what they set stays as it is', () => {
+    const remedies = [{ say: 'scye depth 203.2 mm: now 177.8 mm', set: { body: { 'scye depth': '203.2 mm' } } }]
+    expect(inUnit({ ...problem('x'), remedies }, 'in').remedies).toEqual([
+      { say: 'scye depth 8 in: now 7 in', set: { body: { 'scye depth': '203.2 mm' } } },
+    ])
+  })
+
   it('keep mm where inches stand before them, and where a tape is too coarse', () => {
     expect(inUnit(problem('9 1/16 in (230.2 mm), ease −5/16 in (7.9 mm)'), 'in').actual).toBe(
       '9 1/16 in (230.2 mm), ease −5/16 in (7.9 mm)',

@@ -31,7 +31,8 @@ export function tryFile(text: string, { thorough = true, fair = true } = {}): Ou
   if (!performer.ok) return { kind: 'problems', problems: performer.problems }
   const body = completeBody(performer.value.body)
   if (!body.ok) return { kind: 'problems', problems: body.problems }
-  const draft = draftPattern(body.value.body, performer.value.choices, performer.value.allowances.standard)
+  // Remedies on the marks of a tape in inches, the coarsest.
+  const draft = draftPattern(body.value.body, performer.value.choices, performer.value.allowances.standard, 'in')
   if (!draft.ok) return { kind: 'problems', problems: draft.problems }
   return {
     kind: 'drafted',
