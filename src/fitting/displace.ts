@@ -1,4 +1,4 @@
-import { type Cubic, curvatureAt, derivativeAt, pointAt, secondDerivativeAt } from '../geometry/cubic.ts'
+import { type Cubic, curvatureAt } from '../geometry/cubic.ts'
 import { CURVE_TOLERANCE } from '../geometry/defaults.ts'
 import type { Path } from '../geometry/path.ts'
 import { locate, type PathParameter, tangentAt } from '../geometry/path-length.ts'
@@ -71,16 +71,35 @@ export function displace(request: DisplaceRequest, profile: Profile, tolerance =
   return line
 }
 
+/** Where a place of a cubic moves to; without objects between, for it is asked for many times over. */
 function move(c: Cubic, t: number, at: number, request: DisplaceRequest, profile: Profile): MovedPlace | Folds {
-  const { tangent, curvature } = frameAt(c, t)
+  const { p0, p1, p2, p3 } = c
+  const u = 1 - t
+  let dx = 3 * (u * u * (p1.x - p0.x) + 2 * u * t * (p2.x - p1.x) + t * t * (p3.x - p2.x))
+  let dy = 3 * (u * u * (p1.y - p0.y) + 2 * u * t * (p2.y - p1.y) + t * t * (p3.y - p2.y))
+  const pace = Math.sqrt(dx * dx + dy * dy)
+  let curvature: number
+  // Next to an end a handle may lie on it: the direction is the limit there, and the curvature that a little inside.
+  if (t < BESIDE || t > 1 - BESIDE || pace < STANDSTILL) {
+    const tangent = tangentAt(c, t)
+    dx = tangent.x
+    dy = tangent.y
+    curvature = curvatureAt(c, Math.min(1 - BESIDE, Math.max(BESIDE, t)))
+  } else {
+    const ddx = 6 * (u * (p2.x - 2 * p1.x + p0.x) + t * (p3.x - 2 * p2.x + p1.x))
+    const ddy = 6 * (u * (p2.y - 2 * p1.y + p0.y) + t * (p3.y - 2 * p2.y + p1.y))
+    curvature = (dx * ddy - dy * ddx) / (pace * pace * pace)
+    dx /= pace
+    dy /= pace
+  }
   const amount = profile.amount(at)
   const slope = profile.slope(at)
   const speed = 1 + curvature * amount
   // The outward normal lies clockwise of the tangent.
-  let x = tangent.y * amount
-  let y = -tangent.x * amount
-  let vx = tangent.x * speed + tangent.y * slope
-  let vy = tangent.y * speed - tangent.x * slope
+  let x = dy * amount
+  let y = -dx * amount
+  let vx = dx * speed + dy * slope
+  let vy = dy * speed - dx * slope
   const { startExtra, endExtra } = request
   if (startExtra) {
     const { value, slope: rate } = fade((at - request.start) / request.fade)
@@ -96,23 +115,14 @@ function move(c: Cubic, t: number, at: number, request: DisplaceRequest, profile
     vx -= (endExtra.x * rate) / request.fade
     vy -= (endExtra.y * rate) / request.fade
   }
-  if (!(vx * tangent.x + vy * tangent.y >= LEAST_SPEED)) {
-    return { folds: { at, amount, radius: Math.abs(1 / curvature) } }
-  }
-  const old = pointAt(c, t)
-  return { x: old.x + x, y: old.y + y, vx, vy }
-}
-
-/** The unit tangent and the curvature at a place of a cubic. */
-function frameAt(c: Cubic, t: number): { readonly tangent: Point; readonly curvature: number } {
-  const d = derivativeAt(c, t)
-  const speed = Math.sqrt(d.x * d.x + d.y * d.y)
-  // Next to an end a handle may lie on it: the direction is the limit there, and the curvature that a little inside.
-  if (t < BESIDE || t > 1 - BESIDE || speed < STANDSTILL) {
-    return { tangent: tangentAt(c, t), curvature: curvatureAt(c, Math.min(1 - BESIDE, Math.max(BESIDE, t))) }
-  }
-  const dd = secondDerivativeAt(c, t)
-  return { tangent: { x: d.x / speed, y: d.y / speed }, curvature: (d.x * dd.y - d.y * dd.x) / (speed * speed * speed) }
+  if (!(vx * dx + vy * dy >= LEAST_SPEED)) return { folds: { at, amount, radius: Math.abs(1 / curvature) } }
+  const a = u * u * u
+  const b = 3 * u * u * t
+  const d = 3 * u * t * t
+  const e = t * t * t
+  x += a * p0.x + b * p1.x + d * p2.x + e * p3.x
+  y += a * p0.y + b * p1.y + d * p2.y + e * p3.y
+  return { x, y, vx, vy }
 }
 
 /** 1 at 0 falling to 0 at 1, flat at both. */
