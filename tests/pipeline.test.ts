@@ -39,6 +39,14 @@ describe('findings', () => {
     expect(finding?.where).toMatchObject({ file: 'ferry-pilot.yaml', line: 12, column: 14, field: 'draft.Bust dart' })
   })
 
+  test('say an estimate as the note of estimates does', () => {
+    const { report } = made(BODY.replace('units: cm', 'units: in').replace(/: (\d+\.?\d*)$/gm, ': $1 cm'))
+    const said = (code: string) =>
+      /hand girth ([\d/ ]+ in)/.exec(report.findings.find((finding) => finding.code === code)?.actual ?? '')?.[1]
+    expect(said('hand-does-not-pass')).toMatch(/\d in/)
+    expect(said('hand-does-not-pass')).toBe(said('estimated-measures'))
+  })
+
   test('of the checks have the line and column of the measure they are about', () => {
     const look: Check = {
       name: 'look',

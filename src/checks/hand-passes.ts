@@ -43,7 +43,7 @@ function passes({ body, units }: CheckContext, piece: Piece): Found[] {
       code: 'hand-does-not-pass',
       severity: opening === undefined ? 'warning' : 'note',
       where: { piece: piece.id, seam: wrist.id },
-      actual: `${only === undefined ? '' : `${only}: `}hand girth ${sayLength(hand.value, units)}${hand.estimated ? ' (estimated)' : ''}, wrist ${sayLength(width, units)}`,
+      actual: `${only === undefined ? '' : `${only}: `}hand girth ${hand.estimated ? `${sayLength(Math.round(hand.value), units)} (estimated)` : sayLength(hand.value, units)}, wrist ${sayLength(width, units)}`,
       tries: [
         {
           do: 'widen',

@@ -8,11 +8,13 @@ import { IDENTITY } from '../fitting/position-map.ts'
 import type { CorrectionSide } from '../fitting/record.ts'
 import type { Check, CheckContext, Found, WrittenCorrection } from './check.ts'
 import { presentMeasures } from './present-measures.ts'
+import { roundUp } from './round-up.ts'
 
 /**
  * The finding as others see it, with `mend` where one of the corrections that its check would try mends it: each is
  * read as from a performer file, made on the present pattern, and taken only when the checks then no longer find this
- * and find no error that was not there. Never throws: what cannot be made mends nothing.
+ * and find no error that was not there. Its amount is then rounded up to a mark of
+ * the tape where that mends it too. Never throws: what cannot be made mends nothing.
  */
 export function withMend(
   found: Found,
@@ -22,7 +24,7 @@ export function withMend(
 ): Finding {
   const { tries = [], ...finding } = found
   const errors = new Set(all.filter(({ severity }) => severity === 'error').map(keyOf))
-  const mend = tries.find((written) => {
+  const mends = (written: WrittenCorrection) => {
     const made = make(written, context)
     if (!made.ok) return false
     const { pattern } = made.value
@@ -33,8 +35,11 @@ export function withMend(
         return other.severity !== 'error' || errors.has(keyOf(other))
       }),
     )
-  })
-  return mend ? { ...finding, mend: snippet(mend) } : finding
+  }
+  const mend = tries.find(mends)
+  if (!mend) return finding
+  const onTape = roundUp(mend, context.units)
+  return { ...finding, mend: snippet(onTape.by === mend.by || mends(onTape) ? onTape : mend) }
 }
 
 /** The same thing found again: also of one side of a piece that has been taken apart meanwhile. */

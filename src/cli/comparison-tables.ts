@@ -9,6 +9,7 @@ import {
 } from '../index.ts'
 import { bare, bareEase, UNIT_WORDS } from './lengths.ts'
 import type { Written } from './output.ts'
+import { rounded } from './rounding.ts'
 import { fileLines } from './summary.ts'
 import { table, WIDTH, wrapped } from './table.ts'
 import type { Style } from './terminal.ts'
@@ -45,7 +46,7 @@ function moveTable(moved: readonly SeamMove[], units: LengthUnit, style: Style):
     finely(row.move, units),
     bare(row.before, units),
     bare(row.after, units),
-    longer(row.after - row.before, units),
+    longer(row.before, row.after, units),
   ])
   const say = (mm: number) => formatLength(mm, units)
   const [head = '', ...lines] = table(columns, rows, style)
@@ -61,9 +62,11 @@ function finely(mm: number, units: LengthUnit): string {
   return /[1-9]/.test(text) || mm === 0 ? text : `${mm.toFixed(mm < 0.05 ? 2 : 1)} mm`
 }
 
-function longer(mm: number, units: LengthUnit): string {
-  const text = bareEase(mm, units)
+/** The difference of the ends as they are shown beside it; what they do not show is said in mm. */
+function longer(before: number, after: number, units: LengthUnit): string {
+  const text = bareEase(rounded(after, units) - rounded(before, units), units)
   if (/[1-9]/.test(text)) return text
+  const mm = after - before
   return Math.abs(mm) < 0.05 ? 'same' : `${mm < 0 ? '−' : '+'}${Math.abs(mm).toFixed(1)} mm`
 }
 
@@ -76,7 +79,7 @@ function joinTable({ joins, from, to }: VersionComparison, units: LengthUnit, st
     join,
     bareEase(before.ease, units),
     bareEase(after.ease, units),
-    longer(after.ease - before.ease, units),
+    longer(before.ease, after.ease, units),
   ])
   return table(columns, rows, style)
 }

@@ -45,7 +45,7 @@ export interface SeamMove {
   readonly peaks: readonly MovePeak[]
 }
 
-/** A join whose sides or ease differ, mm. */
+/** A join whose sides or ease differ, or one of whose seams moved, mm. */
 export interface JoinDifference {
   /** Id of the join. */
   readonly join: string
@@ -65,7 +65,7 @@ export interface VersionComparison {
   readonly seams: readonly SeamMove[]
   /** What became of each piece. */
   readonly pieces: readonly PieceComparison[]
-  /** The joins that differ. */
+  /** The joins that differ, also where a seam moved and kept its length. */
   readonly joins: readonly JoinDifference[]
   /** The versions with left and right apart alike: where one has them apart, so has the other. */
   readonly before: Pattern
@@ -94,12 +94,13 @@ export function compareVersions(earlier: PatternVersion, later: PatternVersion):
     const old = before.pieces.find((p) => p.id === piece.id)
     return old ? [[old, piece] as const] : []
   })
+  const seams = pairs.flatMap(([old, now]) => seamMoves(old, now))
   return {
     from: earlier.label,
     to: later.label,
-    seams: pairs.flatMap(([old, now]) => seamMoves(old, now)),
+    seams,
     pieces: pairs.map(([old, now]) => comparePiece(old, now, wasApart(earlier.pattern, now))),
-    joins: joinDifferences(before, after),
+    joins: joinDifferences(before, after, seams),
     before,
     after,
   }
@@ -157,12 +158,15 @@ function alongSeam(seam: Seam, p: Point): number {
   return best.along
 }
 
-function joinDifferences(before: Pattern, after: Pattern): JoinDifference[] {
+function joinDifferences(before: Pattern, after: Pattern, seams: readonly SeamMove[]): JoinDifference[] {
   return after.joins.flatMap((join) => {
     const old = before.joins.find((j) => j.id === join.id)
     if (!old) return []
     const row = { join: join.id, before: joinLengths(before, old), after: joinLengths(after, join) }
     const same = Math.abs(row.before.a - row.after.a) < SAME_LINE && Math.abs(row.before.b - row.after.b) < SAME_LINE
-    return same ? [] : [row]
+    const moved = [...join.a, ...join.b].some((part) =>
+      seams.some(({ piece, seam, move }) => move > 0 && piece === part.piece && seam === part.seam),
+    )
+    return same && !moved ? [] : [row]
   })
 }

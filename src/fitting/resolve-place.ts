@@ -115,6 +115,8 @@ export function sayPlace(place: SeamPlace, sayLength: (mm: number) => string): s
     const share = Math.round(place.share * 100)
     return share === 50 ? `halfway from ${a} to ${b}${half}` : `${share} % of the way from ${a} to ${b}${half}`
   }
+  // Nearer than a tape can say it is at the name itself.
+  if (/^0 /.test(sayLength(place.distance))) return `${place.from}${half}`
   return `${sayLength(place.distance)} from ${place.from} toward ${place.toward}${half}`
 }
 

@@ -8,13 +8,18 @@ import { sayPlace } from './resolve-place.ts'
 export function sayPlaces(places: readonly SeamPlace[], sayLength: (mm: number) => string): string {
   const said = new Map<string, string[]>()
   for (const { half, ...place } of places) {
-    const words = articled(place, sayLength)
+    const words = articled(named(place, sayLength), sayLength)
     const halves = said.get(words) ?? []
     said.set(words, half === undefined || halves.includes(half) ? halves : [...halves, half])
   }
   const each = [...said].map(([words, halves]) => (halves.length === 0 ? words : `${words}, ${halves.join(' and ')}`))
   const comma = each.some((words) => words.includes(','))
   return listed(each, comma ? '; ' : ', ')
+}
+
+/** A place nearer to a name than a tape can say has that name. */
+export function named(place: SeamPlace, sayLength: (mm: number) => string): SeamPlace {
+  return 'from' in place && /^0 /.test(sayLength(place.distance)) ? { landmark: place.from } : place
 }
 
 /** The words of `sayPlace` with the article that names have on a slip. */

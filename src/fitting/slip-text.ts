@@ -2,7 +2,8 @@ import { formatLength } from '../base/format-length.ts'
 import type { LengthUnit } from '../base/units.ts'
 import { namedSide } from '../pattern/side-names.ts'
 import type { FigureChange, JoinChange } from './changes.ts'
-import { sayPlaces } from './say-places.ts'
+import type { SeamPlace } from './position.ts'
+import { named, sayPlaces } from './say-places.ts'
 import type { SlipEntry, SlipMove } from './slip.ts'
 
 /** What a slip says above its entries. */
@@ -91,15 +92,26 @@ function joinWords(join: JoinChange, say: (mm: number) => string): string {
       : was === is
         ? `ease ${is}, ${sayFinely(Math.abs(change), say)} ${change > 0 ? 'more' : 'less'} than before`
         : `ease ${was}, now ${is}`
-  const range = `declared ${ease(declared.min, say)} to ${ease(declared.max, say)}`
+  const range = `may be ${ease(declared.min, say)} to ${ease(declared.max, say)}`
   if (join.restores === undefined) return `${join.join}: ${eases} (${range})`
   return `${join.join} no longer matches: ${eases} (${range}); ${join.restores} would restore it`
 }
 
 /** How far a line moved and between which places. */
 function moveWords({ piece, seam, amount, from, to }: SlipMove, say: (mm: number) => string): string {
-  const span = from && to ? `from ${sayPlaces([from], say)} to ${sayPlaces([to], say)}` : 'along the whole seam'
+  const span = from && to ? spanWords(from, to, say) : 'along the whole seam'
   return `${piece}, ${seam}: ${amount > 0 ? 'outward' : 'inward'} by up to ${sayFinely(Math.abs(amount), say)}, ${span}`
+}
+
+/** The named end first, so that the other is said from it or toward it. */
+function spanWords(start: SeamPlace, end: SeamPlace, say: (mm: number) => string): string {
+  const [from, to] = [named(start, say), named(end, say)]
+  const [a, b] = 'from' in from ? [to, from] : [from, to]
+  if (!('from' in b)) return `from ${sayPlaces([a], say)} to ${sayPlaces([b], say)}`
+  const known = 'landmark' in a ? a.landmark : undefined
+  const name = (place: string) => (place === known ? 'it' : `the ${place}`)
+  const point = `a point ${say(b.distance)} from ${name(b.from)} toward ${name(b.toward)}`
+  return `between ${'from' in a ? 'a point ' : ''}${sayPlaces([a], say)} and ${point}`
 }
 
 /** The side of a piece that is apart left and right, before its figure. */
@@ -132,7 +144,7 @@ function sayFinely(mm: number, say: (mm: number) => string): string {
 }
 
 function ease(mm: number, say: (mm: number) => string): string {
-  return Math.abs(mm) < SAME ? say(0) : `${mm < 0 ? '-' : ''}${sayFinely(Math.abs(mm), say)}`
+  return Math.abs(mm) < SAME ? say(0) : `${mm < 0 ? '−' : ''}${sayFinely(Math.abs(mm), say)}`
 }
 
 function wrap(text: string, first: string, rest: string): string[] {

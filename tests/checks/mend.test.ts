@@ -112,7 +112,7 @@ const CASES: readonly Case[] = [
   provoked(
     'little-ease',
     { field: 'body.upper arm girth' },
-    /^- do: widen\n {2}at: upper arm\n {2}by: [\d.]+ mm$/,
+    /^- do: widen\n {2}at: upper arm\n {2}by: [\d/ ]+ in$/,
     'do: narrow',
     'at: upper arm',
     'by: 1 1/4',
@@ -131,7 +131,7 @@ const CASES: readonly Case[] = [
   provoked(
     'smaller-than-body',
     { field: 'body.bust girth' },
-    /^- do: let out\n {2}seam: side seam\n {2}by: [\d.]+ mm$/,
+    /^- do: let out\n {2}seam: side seam\n {2}by: [\d/ ]+ in$/,
     'do: take in',
     'seam: side seam',
     'by: 3/4',
@@ -139,7 +139,7 @@ const CASES: readonly Case[] = [
   provoked(
     'little-ease',
     { field: 'body.waist girth' },
-    /seam: side seam\n {2}by: [\d.]+ mm\n {2}taper to: underarm$/,
+    /seam: side seam\n {2}by: [\d/ ]+ in\n {2}taper to: underarm$/,
     'do: take in',
     'seam: side seam',
     'taper to: underarm',

@@ -22,6 +22,23 @@ describe('scye compare', () => {
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100)
   })
 
+  test('a difference is that of the numbers beside it', async () => {
+    const { stdout } = await compare(temporaryFolder())
+    const value = (text: string) =>
+      text
+        .split(/[+ ]/)
+        .reduce(
+          (sum, part) =>
+            sum + (part.includes('/') ? Number(part.split('/')[0]) / Number(part.split('/')[1]) : Number(part)),
+          0,
+        )
+    const number = '((?:\\d+ )?\\d+(?:/\\d+)?)'
+    const rows = [...stdout.matchAll(new RegExp(`^  \\w[^\\n]*? +${number}  +${number}  +\\+${number}$`, 'gm'))]
+    expect(rows.length).toBeGreaterThan(2)
+    for (const [, before = '', after = '', longer = ''] of rows)
+      expect(value(after) - value(before)).toBe(value(longer))
+  })
+
   test('the overlay has what changed twice, before dashed, and everything as it is solid', async () => {
     const folder = temporaryFolder()
     await compare(folder)

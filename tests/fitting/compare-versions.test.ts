@@ -132,6 +132,38 @@ describe('two versions of a pattern', () => {
     }
   })
 
+  it('name the joins of a seam that moved and kept its length', () => {
+    const [before, after] = versions(fitting('first', capLet('9.5 mm')))
+    if (!before || !after) throw new Error('two versions')
+    const aside = {
+      ...before.pattern,
+      pieces: before.pattern.pieces.map((piece) =>
+        piece.id === 'bodice back'
+          ? {
+              ...piece,
+              seams: piece.seams.map((seam) =>
+                seam.id === 'shoulder'
+                  ? {
+                      ...seam,
+                      parts: seam.parts.map((part) =>
+                        part.map(({ p0, p1, p2, p3 }) => {
+                          const [a, b, c, d] = [p0, p1, p2, p3].map(({ x, y }) => ({ x: x + 3, y }))
+                          return { p0: a, p1: b, p2: c, p3: d } as (typeof part)[number]
+                        }),
+                      ),
+                    }
+                  : seam,
+              ),
+            }
+          : piece,
+      ),
+    }
+    const comparison = compareVersions(before, { ...before, pattern: aside })
+    expect(rowOf(comparison, 'bodice back', 'shoulder').move).toBeGreaterThan(1)
+    expect(comparison.joins.map(({ join }) => join)).toEqual(['shoulder'])
+    expect(comparison.joins[0]?.after.a).toBeCloseTo(comparison.joins[0]?.before.a ?? 0, 6)
+  })
+
   it('compare left with left where a pair was cut apart meanwhile', () => {
     const [before, after] = versions(fitting('first', capLet('8 mm'), 'right'))
     if (!before || !after) throw new Error('two versions')

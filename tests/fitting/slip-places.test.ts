@@ -1,4 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import { formatLength } from '../../src/base/format-length.ts'
+import { wordCapHeight } from '../../src/fitting/corrections/cap-height.ts'
+import type { SeamPlace } from '../../src/fitting/position.ts'
+import { sayPlace } from '../../src/fitting/resolve-place.ts'
 import { sayPlaces } from '../../src/fitting/say-places.ts'
 import { slipText } from '../../src/fitting/slip-text.ts'
 import { makePattern } from '../../src/pipeline.ts'
@@ -88,6 +92,35 @@ describe('the slip', () => {
     const [move] = made.value.report.slip[0]?.moves ?? []
     expect(move).toMatchObject({ piece: 'sleeve right', seam: 'front cap', from: { landmark: 'front notch' } })
     expect(move?.amount).toBeCloseTo(6, 6)
+  })
+
+  it('says a run from its named end, and no distance that a tape cannot show', () => {
+    const made = makePattern(file('- do: underarm reach', '  by: 8'), 'ferry-pilot.yaml')
+    if (!made.ok) throw new Error(made.problems[0]?.actual)
+    const [entry] = made.value.report.slip
+    const [move] = entry?.moves ?? []
+    if (!entry || !move) throw new Error('no move')
+    const said = (from: SeamPlace, to: SeamPlace) =>
+      slipText([{ ...entry, moves: [{ ...move, from, to }] }], { performer: 'Ferry Pilot', units: 'in' }).replace(
+        /\n +/g,
+        ' ',
+      )
+    const up = (distance: number): SeamPlace => ({ from: 'front notch', toward: 'underarm', distance })
+    expect(said(up(36.5), { landmark: 'underarm' })).toContain(
+      ', between the underarm and a point 1 7/16 in from the front notch toward it ',
+    )
+    expect(said({ landmark: 'front notch' }, up(36.5))).toContain(
+      ', between the front notch and a point 1 7/16 in from it toward the underarm ',
+    )
+    expect(said({ landmark: 'shoulder notch' }, up(0.7))).toContain(', from the shoulder notch to the front notch ')
+    expect(sayPlace(up(0.7), (mm) => formatLength(mm, 'in'))).toBe('front notch')
+    expect(said(up(0.7), { landmark: 'underarm' })).not.toMatch(/declared|\(-| 0 in from/)
+    expect(said(up(0.7), { landmark: 'underarm' })).toContain(
+      'underarm seam: ease 0 in as before (may be −0.5 mm to 0.5 mm)',
+    )
+    expect(wordCapHeight('raise', { by: 10 }, (mm) => `${mm} mm`).where).toContain(
+      'to nothing at the front notch and the back notch; the underarm and the biceps width stay',
+    )
   })
 
   it('points allowance findings at the amount', () => {

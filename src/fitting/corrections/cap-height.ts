@@ -18,7 +18,8 @@ import { crownBends } from '../move-crown.ts'
 import { type OperationResult, type PatternOperation, runOperations, unchanged } from '../operation.ts'
 import { placeReader, type SeamPlace } from '../position.ts'
 import type { PositionMap, SeamPosition } from '../position-map.ts'
-import { resolvePlace, sayPlace } from '../resolve-place.ts'
+import { resolvePlace } from '../resolve-place.ts'
+import { sayPlaces } from '../say-places.ts'
 import { seamLines } from '../seam-names.ts'
 import { seamRun } from '../seam-run.ts'
 import { carried, splitsFor } from '../shift-line.ts'
@@ -141,10 +142,9 @@ function tooShort(piece: Piece, seam: string, by: number, room: number): Problem
 }
 
 export function wordCapHeight(order: string, given: CapHeightSettings, say: (mm: number) => string): SlipWords {
-  const places = (given['taper to'] ?? NOTCHES).map((place) => sayPlace(place, say)).join('; ')
   return {
     what: `${order} the cap by ${say(given.by)} at the crown`,
-    where: `along the grain, to nothing at ${places}; underarm and biceps width stay`,
+    where: `along the grain, to nothing at ${sayPlaces(given['taper to'] ?? NOTCHES, say)}; the underarm and the biceps width stay`,
   }
 }
 
