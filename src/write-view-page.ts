@@ -6,7 +6,7 @@ import type { Point } from './geometry/point.ts'
 import type { JoinPart, Pattern } from './pattern/pattern.ts'
 import { baseName } from './pattern/side-names.ts'
 import type { MadePattern } from './pipeline.ts'
-import { saidEstimate } from './sheets/estimate-words.ts'
+import { namedEstimate } from './sheets/estimate-words.ts'
 import { layOutView } from './sheets/lay-out-view.ts'
 import type { PlacedDrawing, SheetInfo } from './sheets/scene.ts'
 import { remarksOf } from './write-pattern.ts'
@@ -80,7 +80,8 @@ export function writeViewPage(made: MadePattern, options: ViewPageOptions): stri
     title: [performer.performer, performer.production].filter((part) => part !== undefined).join(' · '),
     remarks: [
       date,
-      ...estimates.map((estimate) => `estimated: ${saidEstimate(estimate)}`),
+      // Their values are among the findings.
+      ...(estimates.length === 0 ? [] : [`estimated: ${estimates.map(namedEstimate).join(', ')}`]),
       ...(infoOf(labels.length - 1).remarks ?? []),
     ],
     drawing: drawingSvg(drawings, sheet.width, sheet.height),

@@ -16,6 +16,7 @@ import {
 import { askPlace } from './ask-place.ts'
 import type { Choice, Prompts } from './prompts.ts'
 import type { SaidCorrection } from './record-options.ts'
+import { exampleOf, furtherQuestion, settingQuestion } from './setting-questions.ts'
 
 export interface AskOptions {
   readonly made: MadePattern
@@ -123,6 +124,7 @@ async function askSettings(
         })
       : await askValue(prompts, kind, {
           names: namesFor(kind, worn, side),
+          example: exampleOf(kind, units),
           validate: (text) => fault(shape[kind.name] as Schema, text),
         })
     if (answer !== undefined) answers[kind.name] = answer
@@ -137,20 +139,25 @@ function namesFor({ name, names }: SettingKind, worn: Pattern, side: CorrectionS
 
 interface ValueOptions {
   readonly names: readonly string[] | undefined
+  /** Of what may be written where there are no names. */
+  readonly example: string
   readonly validate: (text: string) => true | string
 }
 
 async function askValue(
   prompts: Prompts,
   kind: SettingKind,
-  { names, validate }: ValueOptions,
+  { names, example, validate }: ValueOptions,
 ): Promise<Tree | undefined> {
-  const message = `${kind.name}:`
+  const message = settingQuestion(kind)
   if (names === undefined) {
-    const usual = kind.required ? '' : ` (may be left empty: ${kind.usual ?? 'none'})`
+    const usual = kind.required ? '' : `; left empty: ${kind.usual ?? 'none'}`
     const text = await prompts.input({
-      message: `${kind.name}, ${kind.expected}${usual}:`,
-      validate: (said) => (said.trim() === '' && !kind.required ? true : validate(said.trim())),
+      message: `${message} (such as ${example}${usual})`,
+      validate: (said) => {
+        if (said.trim() !== '') return validate(said.trim())
+        return kind.required ? `this one is needed, such as ${example}` : true
+      },
     })
     return text.trim() === '' ? undefined : text.trim()
   }
@@ -163,7 +170,7 @@ async function askValue(
     left = left.filter((name) => !several.includes(name))
     if (left.length === 0) return several
     const more = await prompts.select<string | undefined>({
-      message: `${kind.name}, another one:`,
+      message: furtherQuestion(kind),
       choices: [{ name: 'no, that is all', value: undefined }, ...left.map((name) => ({ name, value: name }))],
     })
     if (more === undefined) return several.length === 1 ? first : several

@@ -1,5 +1,6 @@
 import { formatLength, type LengthUnit, makeReaders, readPlaceWords, type SettingKind, type Tree } from '../index.ts'
 import type { Choice, Prompts } from './prompts.ts'
+import { furtherQuestion, settingQuestion } from './setting-questions.ts'
 
 export interface AskPlaceOptions {
   readonly units: LengthUnit
@@ -17,13 +18,13 @@ export async function askPlace(
 ): Promise<Tree | undefined> {
   // Beside what is said already there may be none.
   if (options.offered.length === 0 && !kind.required) return undefined
-  const first = await askOne(prompts, `${kind.name}, a place:`, options, {
+  const first = await askOne(prompts, settingQuestion(kind), options, {
     none: kind.required ? undefined : `leave it out: ${kind.usual ?? 'none'}`,
   })
   if (first === undefined || !kind.list) return first
   const places = [first]
   for (;;) {
-    const more = await askOne(prompts, `${kind.name}, another place:`, options, { none: 'no, that is all' })
+    const more = await askOne(prompts, furtherQuestion(kind), options, { none: 'no, that is all' })
     if (more === undefined) return places.length === 1 ? first : places
     places.push(more)
   }

@@ -1,5 +1,7 @@
 import {
+  accessSync,
   chmodSync,
+  constants,
   existsSync,
   linkSync,
   mkdirSync,
@@ -44,7 +46,7 @@ const OF_A_PATTERN = [
 export function writeFiles(folder: string, files: readonly WrittenFile[]): Result<Written> {
   const waiting: { from: string; to: string }[] = []
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 })
+    makeFolder(folder)
     const before = readdirSync(folder)
     for (const { name, content } of files) {
       const from = join(folder, `.${name}.${process.pid}.part`)
@@ -65,6 +67,18 @@ export function writeFiles(folder: string, files: readonly WrittenFile[]): Resul
   } catch (error) {
     for (const { from } of waiting) if (existsSync(from)) rmSync(from, { force: true })
     return { ok: false, problems: [unwritable(folder, error as NodeJS.ErrnoException)] }
+  }
+}
+
+function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder, { recursive: true, mode: 0o700 })
+  } catch (error) {
+    // On a disk that may only be read Node says that there is no such folder; the nearest one there is says why.
+    let nearest = dirname(folder)
+    while (!existsSync(nearest) && nearest !== dirname(nearest)) nearest = dirname(nearest)
+    accessSync(nearest, constants.W_OK)
+    throw error
   }
 }
 

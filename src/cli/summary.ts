@@ -18,7 +18,7 @@ export function summary(made: MadePattern, written: Written, style: Style): stri
   return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`
 }
 
-/** Cap height, cap ease front and back, armscye, biceps width and lift: as drafted, and after the fittings. */
+/** Cap height, cap ease front and back, armscye, biceps width and how the sleeve hangs: as drafted, and after the fittings. */
 function figures(made: MadePattern, style: Style): string[] {
   const { units } = made.performer
   const versions = [made.versions[0], made.versions.at(-1)].filter((v, i, all) => v && all.indexOf(v) === i)
@@ -32,7 +32,7 @@ function figures(made: MadePattern, style: Style): string[] {
     rows.push([`cap height${name}`, ...at.map((row) => length(row?.capHeight))])
     rows.push([`biceps width${name}`, ...at.map((row) => length(row?.bicepsWidth))])
     rows.push([`armscye${name}`, ...at.map((row) => length(row?.armscye))])
-    rows.push([`neutral lift${name}`, ...at.map((row) => (row ? `${row.neutralLift.toFixed(0)}°` : ''))])
+    rows.push([`sleeve hangs at${name}`, ...at.map((row) => (row ? `${row.neutralLift.toFixed(0)}°` : ''))])
   }
   // Once the sides are apart, both come from the one join of the draft.
   const joined = joins.filter((id) => !joins.some((other) => other.startsWith(`${id} `)))

@@ -62,8 +62,8 @@ const NOTHING = 0.005
 export function changesBetween(before: Pattern, after: Pattern, map: PositionMap): Changes {
   const seams: SeamChange[] = []
   const touched = new Set<string>()
-  for (const { piece, old, seam, now } of seamPairs(before, after, map)) {
-    const change = { piece, seam: now.id, before: seamLength(old), after: seamLength(now) }
+  for (const { piece, length, seam, now } of seamPairs(before, after, map)) {
+    const change = { piece, seam: now.id, before: length, after: seamLength(now) }
     touched.add(key(piece, seam))
     seams.push(change)
   }
@@ -79,11 +79,12 @@ function seamPairs(before: Pattern, after: Pattern, map: PositionMap) {
     const kept = new Set(same?.seams)
     return piece.seams.flatMap((old) => {
       if (kept.has(old)) return []
-      return map.seam({ piece: piece.id, seam: old.id, along: seamLength(old) / 2 }).flatMap((moved) => {
+      const length = seamLength(old)
+      return map.seam({ piece: piece.id, seam: old.id, along: length / 2 }).flatMap((moved) => {
         if (isGone(moved)) return []
         const now = after.pieces.find((p) => p.id === moved.piece)?.seams.find((s) => s.id === moved.seam)
         if (!now || sameLine(old.parts, now.parts)) return []
-        return [{ piece: moved.piece, old, seam: moved.seam, now }]
+        return [{ piece: moved.piece, old, length, seam: moved.seam, now }]
       })
     })
   })
@@ -92,9 +93,8 @@ function seamPairs(before: Pattern, after: Pattern, map: PositionMap) {
 /** Whether a line is the same, or its mirror image: coordinates are mirrored exactly. */
 function sameLine(old: JoinableParts, now: JoinableParts): boolean {
   if (old === now) return true
-  const flat = (parts: JoinableParts) => parts.flat()
-  const a = flat(old)
-  const b = flat(now)
+  const a = old.flat()
+  const b = now.flat()
   if (a.length !== b.length) return false
   return (
     a.every((c, i) => c === b[i]) ||

@@ -1,26 +1,14 @@
-import { arcLengthBetween } from '../geometry/arc-length.ts'
-import { type Cubic, curvatureAt, derivativeAt, pointAt, secondDerivativeAt } from '../geometry/cubic.ts'
-import { smallestRadius } from '../geometry/curvature-extrema.ts'
+import { type Cubic, curvatureAt } from '../geometry/cubic.ts'
 import { CURVE_TOLERANCE } from '../geometry/defaults.ts'
 import type { Path } from '../geometry/path.ts'
 import { locate, type PathParameter, tangentAt } from '../geometry/path-length.ts'
 import type { Point } from '../geometry/point.ts'
-import { refit } from '../geometry/refit.ts'
+import { drawMoved, type MovedLine } from './draw-moved.ts'
 import type { Profile } from './profile.ts'
-import { shortArc } from './short-arc.ts'
-
-/**
- * Distance of samples along the old line, mm: a stitching line turns little on so short a way. Twice that where no radius
- * is under `GENTLE` mm: positions between samples are as good there as on the tightest curve with the shorter step.
- */
-const STEP = 1
-const GENTLE = 80
+import type { Folds, MovedPlace } from './sample-moved.ts'
 
 /** Nodes nearer than this to an end are the end, mm. */
 const APART = 1e-4
-
-/** Fewest steps between two nodes. */
-const LEAST_STEPS = 8
 
 /**
  * What is left of a mm of the old line on the new one where it runs inside a curve: below this the new line is
@@ -51,60 +39,12 @@ export interface Displaced {
   readonly now: readonly number[]
 }
 
-/** Where a displacement fails because the line would fold over itself. */
-export interface Folds {
-  readonly folds: { readonly at: number; readonly amount: number; readonly radius: number }
-}
-
 /**
  * The path moved along its outward normals by the profile (the path runs anticlockwise round its piece), refitted
  * within `tolerance` mm from node to node, so that the amounts at the nodes are exact. Its directions at the ends
  * are those of the moved line. Says where the line would fold over itself instead of returning one that does.
  */
 export function displace(request: DisplaceRequest, profile: Profile, tolerance = CURVE_TOLERANCE): Displaced | Folds {
-  const path: Cubic[] = []
-  const old: number[] = []
-  const now: number[] = []
-  let length = 0
-  for (const samples of sampleBetweenNodes(request, profile)) {
-    const moved: Moved[] = []
-    for (const sample of samples) {
-      const m = move(sample, request, profile)
-      if ('folds' in m) return m
-      moved.push(m)
-    }
-    const first = moved[0] as Moved
-    const last = moved[moved.length - 1] as Moved
-    // Neighbouring spans share the very same point.
-    const before = path[path.length - 1]
-    const points = moved.map((m) => m.point)
-    if (before) points[0] = before.p3
-    const fit = refit(points, { tolerance, startDirection: first.velocity, endDirection: last.velocity })
-    fit.parameters.forEach((place, i) => {
-      if (i > 0) length += lengthBetween(fit.path, fit.parameters[i - 1] as typeof place, place)
-      if (i === 0 && now.length > 0) return
-      old.push((samples[i] as Sample).at)
-      now.push(length)
-    })
-    path.push(...fit.path)
-  }
-  return { path, old, now }
-}
-
-interface Sample {
-  readonly cubic: Cubic
-  readonly t: number
-  readonly at: number
-}
-
-interface Moved {
-  readonly point: Point
-  /** The derivative by run position. */
-  readonly velocity: Point
-}
-
-/** Samples of the old line, one list for each stretch between neighbouring nodes of the profile. */
-function sampleBetweenNodes(request: DisplaceRequest, profile: Profile): Sample[][] {
   const { path, start, length } = request
   const end = start + length
   const inside = profile.nodes.map((node) => node.at).filter((at) => at > start + APART && at < end - APART)
@@ -113,44 +53,53 @@ function sampleBetweenNodes(request: DisplaceRequest, profile: Profile): Sample[
     if (k === 0) return { index: 0, t: 0 }
     return k === cuts.length - 1 ? { index: path.length - 1, t: 1 } : locate(path, at - start)
   })
-  return cuts.slice(1).map((to, k) => {
-    const from = cuts[k] as number
-    const a = places[k] as PathParameter
-    const b = places[k + 1] as PathParameter
-    const least = LEAST_STEPS / (to - from)
-    const samples: Sample[] = [{ cubic: path[a.index] as Cubic, t: a.t, at: from }]
-    let at = from
-    for (let index = a.index; index <= b.index; index++) {
-      const c = path[index] as Cubic
-      const t0 = index === a.index ? a.t : 0
-      const t1 = index === b.index ? b.t : 1
-      if (!(t1 > t0)) continue
-      const step = smallestRadius(c) < GENTLE ? STEP : 2 * STEP
-      const steps = Math.max(1, Math.ceil(arcLengthBetween(c, t0, t1) * Math.max(least, 1 / step) - 1e-6))
-      let before = t0
-      for (let i = 1; i <= steps; i++) {
-        const t = i === steps ? t1 : t0 + ((t1 - t0) * i) / steps
-        at += shortArc(c, before, t)
-        before = t
-        samples.push({ cubic: c, t, at })
-      }
-    }
-    // The sum of short lengths misses the node by rounding only; the amount there must be exact.
-    samples[samples.length - 1] = { ...(samples[samples.length - 1] as Sample), at: to }
-    return samples
-  })
+  const fades = request.startExtra || request.endExtra ? request.fade : Number.POSITIVE_INFINITY
+  const line: MovedLine = { path: [], old: [start], now: [0] }
+  for (let k = 1; k < cuts.length; k++) {
+    const folds = drawMoved(line, {
+      path,
+      from: places[k - 1] as PathParameter,
+      to: places[k] as PathParameter,
+      start: cuts[k - 1] as number,
+      end: cuts[k] as number,
+      fades,
+      tolerance,
+      move: (cubic, t, at) => move(cubic, t, at, request, profile),
+    })
+    if (folds) return folds
+  }
+  return line
 }
 
-function move({ cubic: c, t, at }: Sample, request: DisplaceRequest, profile: Profile): Moved | Folds {
-  const { tangent, curvature } = frameAt(c, t)
+/** Where a place of a cubic moves to; without objects between, for it is asked for many times over. */
+function move(c: Cubic, t: number, at: number, request: DisplaceRequest, profile: Profile): MovedPlace | Folds {
+  const { p0, p1, p2, p3 } = c
+  const u = 1 - t
+  let dx = 3 * (u * u * (p1.x - p0.x) + 2 * u * t * (p2.x - p1.x) + t * t * (p3.x - p2.x))
+  let dy = 3 * (u * u * (p1.y - p0.y) + 2 * u * t * (p2.y - p1.y) + t * t * (p3.y - p2.y))
+  const pace = Math.sqrt(dx * dx + dy * dy)
+  let curvature: number
+  // Next to an end a handle may lie on it: the direction is the limit there, and the curvature that a little inside.
+  if (t < BESIDE || t > 1 - BESIDE || pace < STANDSTILL) {
+    const tangent = tangentAt(c, t)
+    dx = tangent.x
+    dy = tangent.y
+    curvature = curvatureAt(c, Math.min(1 - BESIDE, Math.max(BESIDE, t)))
+  } else {
+    const ddx = 6 * (u * (p2.x - 2 * p1.x + p0.x) + t * (p3.x - 2 * p2.x + p1.x))
+    const ddy = 6 * (u * (p2.y - 2 * p1.y + p0.y) + t * (p3.y - 2 * p2.y + p1.y))
+    curvature = (dx * ddy - dy * ddx) / (pace * pace * pace)
+    dx /= pace
+    dy /= pace
+  }
   const amount = profile.amount(at)
   const slope = profile.slope(at)
   const speed = 1 + curvature * amount
   // The outward normal lies clockwise of the tangent.
-  let x = tangent.y * amount
-  let y = -tangent.x * amount
-  let vx = tangent.x * speed + tangent.y * slope
-  let vy = tangent.y * speed - tangent.x * slope
+  let x = dy * amount
+  let y = -dx * amount
+  let vx = dx * speed + dy * slope
+  let vy = dy * speed - dx * slope
   const { startExtra, endExtra } = request
   if (startExtra) {
     const { value, slope: rate } = fade((at - request.start) / request.fade)
@@ -166,34 +115,18 @@ function move({ cubic: c, t, at }: Sample, request: DisplaceRequest, profile: Pr
     vx -= (endExtra.x * rate) / request.fade
     vy -= (endExtra.y * rate) / request.fade
   }
-  if (!(vx * tangent.x + vy * tangent.y >= LEAST_SPEED)) {
-    return { folds: { at, amount, radius: Math.abs(1 / curvature) } }
-  }
-  const old = pointAt(c, t)
-  return { point: { x: old.x + x, y: old.y + y }, velocity: { x: vx, y: vy } }
-}
-
-/** The unit tangent and the curvature at a place of a cubic. */
-function frameAt(c: Cubic, t: number): { readonly tangent: Point; readonly curvature: number } {
-  const d = derivativeAt(c, t)
-  const speed = Math.sqrt(d.x * d.x + d.y * d.y)
-  // Next to an end a handle may lie on it: the direction is the limit there, and the curvature that a little inside.
-  if (t < BESIDE || t > 1 - BESIDE || speed < STANDSTILL) {
-    return { tangent: tangentAt(c, t), curvature: curvatureAt(c, Math.min(1 - BESIDE, Math.max(BESIDE, t))) }
-  }
-  const dd = secondDerivativeAt(c, t)
-  return { tangent: { x: d.x / speed, y: d.y / speed }, curvature: (d.x * dd.y - d.y * dd.x) / (speed * speed * speed) }
+  if (!(vx * dx + vy * dy >= LEAST_SPEED)) return { folds: { at, amount, radius: Math.abs(1 / curvature) } }
+  const a = u * u * u
+  const b = 3 * u * u * t
+  const d = 3 * u * t * t
+  const e = t * t * t
+  x += a * p0.x + b * p1.x + d * p2.x + e * p3.x
+  y += a * p0.y + b * p1.y + d * p2.y + e * p3.y
+  return { x, y, vx, vy }
 }
 
 /** 1 at 0 falling to 0 at 1, flat at both. */
 function fade(u: number): { value: number; slope: number } {
   if (u >= 1) return { value: 0, slope: 0 }
   return { value: 1 - u * u * (3 - 2 * u), slope: -6 * u * (1 - u) }
-}
-
-function lengthBetween(path: Path, a: PathParameter, b: PathParameter): number {
-  if (a.index === b.index) return shortArc(path[a.index] as Cubic, a.t, b.t)
-  let sum = shortArc(path[a.index] as Cubic, a.t, 1) + shortArc(path[b.index] as Cubic, 0, b.t)
-  for (let i = a.index + 1; i < b.index; i++) sum += shortArc(path[i] as Cubic, 0, 1)
-  return sum
 }

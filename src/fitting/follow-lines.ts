@@ -4,7 +4,7 @@ import { endOf, firstCubic, lastCubic, type Path, reversePath, startOf } from '.
 import { directionAlong, pathLength, tangentAt } from '../geometry/path-length.ts'
 import { add, between, cross, distance, dot, magnitude, type Point, scale, subtract, unit } from '../geometry/point.ts'
 import type { Line, Seam } from '../pattern/piece.ts'
-import { directionOnSeam, pointOnSeam, seamLength, seamStart } from '../pattern/seam.ts'
+import { frameOnSeam, pointOnSeam, seamLength, seamStart } from '../pattern/seam.ts'
 import { isStraight } from './close-cut.ts'
 import { cutPath } from './cut-path.ts'
 import type { OutlineChange } from './follow-marks.ts'
@@ -27,14 +27,17 @@ export function followLine(
   drawn: Line = line,
 ): Line {
   const [drawnStart, drawnEnd] = [startOf(drawn.path), endOf(drawn.path)]
-  if (!mayFollow(drawnStart, oldSeams, change) && !mayFollow(drawnEnd, oldSeams, change)) return line
-  const atStart = followEnd(reversePath(line.path), oldSeams, change, drawnStart)
+  const startMay = mayFollow(drawnStart, oldSeams, change)
+  const endMay = mayFollow(drawnEnd, oldSeams, change)
+  if (!startMay && !endMay) return line
+  const atStart = startMay ? followEnd(reversePath(line.path), oldSeams, change, drawnStart) : undefined
   const start = atStart ? reversePath(atStart) : line.path
-  const atEnd = followEnd(line.path, oldSeams, change, drawnEnd)
+  const atEnd = endMay ? followEnd(line.path, oldSeams, change, drawnEnd) : undefined
   if (!atStart && !atEnd) return line
   const again = line === drawn ? straightAgain(line, oldSeams, change) : undefined
   if (again) return { ...line, path: again }
   if (!atEnd) return { ...line, path: start }
+  if (!atStart) return { ...line, path: atEnd }
   // One straight line with both ends moved stays one straight line.
   if (line.path.length === 1 && isLine(firstCubic(line.path))) {
     return { ...line, path: [straight(startOf(start), endOf(atEnd))] }
@@ -110,7 +113,7 @@ function followEnd(
     if (place.distance > ON_SEAM) continue
     const along = move(place.along)
     if (typeof along !== 'number') continue
-    const moved = add(end, subtract(pointOnSeam(old, place.along), drawnEnd))
+    const moved = add(end, subtract(place.at, drawnEnd))
     if (distance(pointOnSeam(now, along), moved) < 1e-9) continue
     const target = crossing(now, along, end, tangentAt(lastCubic(path), 1))
     if (target) return withEnd(path, target)
@@ -138,27 +141,34 @@ function withEnd(path: Path, target: Point): Path {
 function crossing(seam: Seam, guess: number, from: Point, direction: Point): Point | undefined {
   const length = seamLength(seam)
   let along = Math.min(Math.max(guess, 0), length)
+  let { at: found, direction: way } = frameOnSeam(seam, along)
   for (let i = 0; i < 30; i++) {
-    const off = cross(direction, subtract(pointOnSeam(seam, along), from))
+    const off = cross(direction, subtract(found, from))
     if (Math.abs(off) < 1e-9) break
-    const rate = cross(direction, directionOnSeam(seam, along))
+    const rate = cross(direction, way)
     if (Math.abs(rate) < 0.05) return undefined
     along = Math.min(Math.max(along - off / rate, 0), length)
+    const next = frameOnSeam(seam, along)
+    found = next.at
+    way = next.direction
   }
-  const found = pointOnSeam(seam, along)
   // On the line exactly, so that a line square to the grain stays so.
   return add(from, scale(direction, dot(subtract(found, from), direction)))
 }
 
 /** The place of the seam nearest to a point that may lie on it, mm of sewn length, and how near it is. */
-function nearestOnSeam(seam: Seam, at: Point): { readonly along: number; readonly distance: number } {
-  let best = { along: 0, distance: Number.POSITIVE_INFINITY }
+function nearestOnSeam(
+  seam: Seam,
+  at: Point,
+): { readonly along: number; readonly at: Point; readonly distance: number } {
+  let best = { along: 0, at, distance: Number.POSITIVE_INFINITY }
   if (!seam.parts.some((part) => mayReach(part, at, ON_SEAM))) return best
   let start = 0
   for (const part of seam.parts) {
     if (mayReach(part, at, ON_SEAM)) {
       const found = nearestParameter(part, at)
-      if (found.distance < best.distance) best = { along: start + alongOf(part, found), distance: found.distance }
+      if (found.distance < best.distance)
+        best = { along: start + alongOf(part, found), at: found.at, distance: found.distance }
     }
     start += pathLength(part)
   }

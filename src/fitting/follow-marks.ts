@@ -84,6 +84,8 @@ function followLandmark(piece: Piece, landmark: Landmark, change: OutlineChange)
 }
 
 function followJoin(piece: Piece, join: Join, change: OutlineChange): Result<Join> {
+  const isMoved = (part: JoinPart) => part.piece === piece.id && change.maps.has(part.seam)
+  if (!join.a.some(isMoved) && !join.b.some(isMoved)) return success(join)
   const a = collect(join.a.map((part) => followPart(piece, join, part, change)))
   const b = collect(join.b.map((part) => followPart(piece, join, part, change)))
   if (!a.ok) return a

@@ -65,10 +65,12 @@ function slide(seam: Seam, normal: Point, amount: number): Slid | CannotSlide {
   // The seam may run out through its neighbour's line or in from it; lengthening goes with the outward normal.
   const slope = dot(direction, normal)
   if (slope < LEAST_SLOPE) return 'too slanting'
-  const moved = amount >= 0 ? lengthened(part, scale(direction, amount / slope)) : cutOff(part, normal, -amount, slope)
-  if (!moved) return { room: pathLength(part) }
+  const length = pathLength(part)
+  const moved =
+    amount >= 0 ? lengthened(part, scale(direction, amount / slope)) : cutOff(part, length, normal, -amount, slope)
+  if (!moved) return { room: length }
   const parts = [...seam.parts.slice(0, -1), moved]
-  return { seam: { ...seam, parts }, end: endOf(moved), change: pathLength(moved) - pathLength(part) }
+  return { seam: { ...seam, parts }, end: endOf(moved), change: pathLength(moved) - length }
 }
 
 function lengthened(part: Path, by: Point): Path {
@@ -79,9 +81,8 @@ function lengthened(part: Path, by: Point): Path {
 }
 
 /** The path without its last bit, ending `depth` mm inside its old end as measured along the normal. */
-function cutOff(part: Path, normal: Point, depth: number, slope: number): Path | undefined {
+function cutOff(part: Path, length: number, normal: Point, depth: number, slope: number): Path | undefined {
   const end = endOf(part)
-  const length = pathLength(part)
   let cut = depth / slope
   for (let i = 0; i < 50; i++) {
     if (!(cut < length - SAME_POINT)) return undefined

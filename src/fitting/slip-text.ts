@@ -122,7 +122,7 @@ function sideOf(piece: string): string {
 
 function figureWords(figure: FigureChange, say: (mm: number) => string): string {
   const value = (x: number) => (figure.unit === 'deg' ? `${x.toFixed(0)} deg` : say(x))
-  const estimate = figure.figure === 'neutral lift' ? ' (an estimate)' : ''
+  const lift = figure.figure === 'neutral lift'
   const [was, is] = [value(figure.before), value(figure.after)]
   const change = figure.after - figure.before
   const now =
@@ -131,7 +131,7 @@ function figureWords(figure: FigureChange, say: (mm: number) => string): string 
       : figure.unit === 'deg' || Math.abs(change) < SAME
         ? 'unchanged'
         : `${sayFinely(Math.abs(change), say)} ${change > 0 ? 'more' : 'less'} than before`
-  return `${figure.figure} ${was}, ${now}${estimate}`
+  return lift ? `hangs at ${was}, ${now} (below level, an estimate)` : `${figure.figure} ${was}, ${now}`
 }
 
 function difference(mm: number, say: (mm: number) => string): string {

@@ -3,6 +3,7 @@ import type { AllowanceRow } from './budget.ts'
 import type { Changes, FigureChange, JoinChange, SeamChange } from './changes.ts'
 import type { SlipWords } from './correction.ts'
 import { describePlace } from './describe-place.ts'
+import { namedPlaces } from './named-places.ts'
 import type { Effect, SeamMoved } from './operation.ts'
 import type { SeamPlace } from './position.ts'
 import type { CorrectionRecord, CorrectionSide, FittingRecord } from './record.ts'
@@ -97,7 +98,8 @@ function slipMove({ piece, seam, amount, from, to }: SeamMoved, pattern: Pattern
   const run = seamRun(found, [seam])
   const row = { piece, seam, amount }
   if (from <= AT_END && to >= run.length - AT_END) return [row]
-  const at = (along: number) => describePlace(run, Math.min(Math.max(along, 0), run.length))
+  const places = namedPlaces(run)
+  const at = (along: number) => describePlace(run, Math.min(Math.max(along, 0), run.length), places)
   return [{ ...row, from: at(from), to: at(to) }]
 }
 

@@ -120,12 +120,11 @@ function turnWithin(
   most: number,
 ): { readonly edge: TurnedEdge; readonly reach: number } | undefined {
   const room = Math.min(most, roomToTurn(pattern, edge))
-  const lengthIn = (of: Pattern) => seamLength(seamOf(pieceOf(of, edge.piece), edge.seam))
+  const length = seamLength(seamOf(pieceOf(original, edge.piece), edge.seam))
+  const keeps = (now: number) => Math.abs(now - length) <= SAME_LENGTH
   for (let reach = room; reach >= Math.min(SHORTEST, most); reach /= 1.5) {
-    const turned = turnEdge(pattern, edge, slope, reach)
-    if (turned && Math.abs(lengthIn(turned.result.pattern) - lengthIn(original)) <= SAME_LENGTH) {
-      return { edge: turned, reach }
-    }
+    const turned = turnEdge(pattern, edge, slope, reach, keeps)
+    if (turned) return { edge: turned, reach }
   }
   return undefined
 }

@@ -63,9 +63,15 @@ export function roomToTurn(pattern: Pattern, { piece: id, seam: name, part, whic
  * An edge with its direction at one end turned by `slope` (mm outwards for every mm from the end) within `reach`: moved
  * along its outward normals by slope · s · (1 − s/reach)², s from the end. The end itself stays, so does everything
  * beyond the reach, with its direction there; nothing moves by more than 4/27 of slope · reach. Undefined where the edge
- * would fold over itself.
+ * would fold over itself, or its seam would have a length that `allows` does not allow, mm.
  */
-export function turnEdge(pattern: Pattern, edge: EdgeName, slope: number, reach: number): TurnedEdge | undefined {
+export function turnEdge(
+  pattern: Pattern,
+  edge: EdgeName,
+  slope: number,
+  reach: number,
+  allows: (length: number) => boolean = () => true,
+): TurnedEdge | undefined {
   const piece = pieceOf(pattern, edge.piece)
   const seam = seamOf(piece, edge.seam)
   const old = seam.parts[edge.part] as Path
@@ -83,8 +89,10 @@ export function turnEdge(pattern: Pattern, edge: EdgeName, slope: number, reach:
     : [...kept, ...between(turned.path, endOf(kept), endOf(old))]
   const parts = seam.parts.map((path, i) => (i === edge.part ? part : path))
   const now = { ...seam, parts }
+  const after = seamLength(now)
+  if (!allows(after)) return undefined
+  const before = seamLength(seam)
   const base = seam.parts.slice(0, edge.part).reduce((sum, path) => sum + pathLength(path), 0) + from
-  const [before, after] = [seamLength(seam), seamLength(now)]
   const map = seamTable({ base, old: turned.old, now: turned.now, before, after })
   const result = replaceSeams(pattern, piece, { seams: new Map([[seam.id, { seam: now, map }]]), darts: piece.darts })
   if (!result.ok) return undefined

@@ -1,5 +1,5 @@
-import type { Path } from '../geometry/path.ts'
-import { directionAlong, pathLength } from '../geometry/path-length.ts'
+import { firstCubic, lastCubic, type Path } from '../geometry/path.ts'
+import { tangentAt } from '../geometry/path-length.ts'
 import { scale, turnBetween } from '../geometry/point.ts'
 import type { Piece, Seam } from './piece.ts'
 import { seamLength } from './seam.ts'
@@ -10,8 +10,8 @@ const SEAM_END = 0.001
 
 /** The angle inside the piece, radians, between two paths that meet end to end: `before` ends where `after` starts. */
 export function insideAngle(before: Path, after: Path): number {
-  const arriving = directionAlong(before, pathLength(before))
-  const leaving = directionAlong(after, 0)
+  const arriving = tangentAt(lastCubic(before), 1)
+  const leaving = tangentAt(firstCubic(after), 0)
   const angle = turnBetween(leaving, scale(arriving, -1))
   return angle < 0 ? angle + 2 * Math.PI : angle
 }

@@ -1,6 +1,7 @@
+import { pointAt } from '../geometry/cubic.ts'
 import { SAME_POINT } from '../geometry/defaults.ts'
 import { endOf, type Path, reversePath, startOf } from '../geometry/path.ts'
-import { directionAlong, pathLength, pointAlong, subPath } from '../geometry/path-length.ts'
+import { directionAlong, locate, pathLength, pointAlong, subPath, tangentAt } from '../geometry/path-length.ts'
 import { distance, type Point } from '../geometry/point.ts'
 import type { Pattern } from './pattern.ts'
 import type { Landmark, Notch, Piece, Seam } from './piece.ts'
@@ -56,6 +57,15 @@ export function pointOnSeam(seam: Seam, along: number): Point {
 export function directionOnSeam(seam: Seam, along: number): Point {
   const { index, within } = partAt(seam, along)
   return directionAlong(seam.parts[index] as Path, within)
+}
+
+/** Both: the point and the unit direction `along` mm from the seam's start; throws off the seam. */
+export function frameOnSeam(seam: Seam, along: number): { readonly at: Point; readonly direction: Point } {
+  const { index, within } = partAt(seam, along)
+  const path = seam.parts[index] as Path
+  const place = locate(path, within)
+  const c = path[place.index] as Path[number]
+  return { at: pointAt(c, place.t), direction: tangentAt(c, place.t) }
 }
 
 /**

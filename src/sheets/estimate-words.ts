@@ -33,6 +33,11 @@ export function estimateWords(piece: Piece, estimates: readonly Estimate[]): str
 }
 
 /** One of them: `left wrist girth 6 1/4 in ± 1/4 in`; the side is not said where both agree. */
-export function saidEstimate({ measure, side, words }: Estimate): string {
-  return `${side === 'both' ? '' : `${side} `}${measure} ${words}`
+export function saidEstimate(estimate: Estimate): string {
+  return `${namedEstimate(estimate)} ${estimate.words}`
+}
+
+/** Its name alone: `left wrist girth`. */
+export function namedEstimate({ measure, side }: Estimate): string {
+  return `${side === 'both' ? '' : `${side} `}${measure}`
 }

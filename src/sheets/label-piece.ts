@@ -85,7 +85,7 @@ function alongPath(path: Path): (fraction: number) => { at: Point; direction: Po
 }
 
 /** Names of the lines inside a piece, along them. */
-export function lineNames(piece: Piece, room: Room, sizes: TextSizes): TextMark[] {
+function lineNames(piece: Piece, room: Room, sizes: TextSizes): TextMark[] {
   return piece.lines.flatMap((line) => {
     if (kindOfLine(line.id) === 'ease stitching') return []
     const text = line.id === 'cap line' ? 'cap line, two thirds up' : line.id
@@ -94,18 +94,13 @@ export function lineNames(piece: Piece, room: Room, sizes: TextSizes): TextMark[
 }
 
 /** Names of the notches, inside the piece beside each. */
-export function notchNames(
-  piece: Piece,
-  room: Room,
-  sizes: TextSizes,
-  distances: readonly number[] = [6, 9, 13, 18, 25],
-): TextMark[] {
+function notchNames(piece: Piece, room: Room, sizes: TextSizes): TextMark[] {
   return piece.notches.flatMap((notch) => {
     const seam = seamOf(piece, notch.seam)
     const middle = notch.along + ((notch.marks - 1) / 2) * (notch.step ?? 0)
     const at = pointOnSeam(seam, middle)
     const inward = leftOf(directionOnSeam(seam, middle))
-    return some(textNear(room, label(`${notch.id} name`, notch.id, sizes.small), at, inward, distances))
+    return some(textNear(room, label(`${notch.id} name`, notch.id, sizes.small), at, inward, [6, 9, 13, 18, 25]))
   })
 }
 
@@ -151,13 +146,7 @@ function alongSeam(seam: Seam): (fraction: number) => { at: Point; direction: Po
 }
 
 /** Names of the landmarks that no notch, line or seam names already. */
-export function landmarkNames(
-  piece: Piece,
-  room: Room,
-  inside: Box,
-  sizes: TextSizes,
-  distances: readonly number[] = [4, 6, 9, 13, 18],
-): TextMark[] {
+function landmarkNames(piece: Piece, room: Room, inside: Box, sizes: TextSizes): TextMark[] {
   const named = new Set([...piece.notches, ...piece.lines, ...piece.seams].map((x) => x.id))
   const center = middleOf(inside)
   return piece.landmarks.flatMap((landmark) => {
@@ -170,7 +159,7 @@ export function landmarkNames(
       'at' in landmark
         ? { x: (center.x - at.x) / size, y: (center.y - at.y) / size }
         : leftOf(directionOnSeam(seamOf(piece, landmark.seam), landmark.along))
-    return some(textNear(room, label(id, landmark.id, sizes.small), at, inward, distances))
+    return some(textNear(room, label(id, landmark.id, sizes.small), at, inward, [4, 6, 9, 13, 18]))
   })
 }
 

@@ -1,6 +1,6 @@
 import type { Box } from '../geometry/bounds.ts'
 import { movePath, polyline } from '../geometry/path.ts'
-import type { Point } from '../geometry/point.ts'
+import { distance, type Point } from '../geometry/point.ts'
 import { inkOf, textBox } from './ink.ts'
 import { centeredText } from './place-text.ts'
 import { openRoom, type Room } from './room.ts'
@@ -11,6 +11,10 @@ import { type TileGrid, tileName, windowOf } from './tile-grid.ts'
 /** Pens of the small picture: pieces stand out from the windows. */
 const MAP_PIECE = 0.5
 const MAP_GRID = 0.12
+
+/** How far from the middle of its page toward the sides a name is tried, and how much smaller. */
+const SHARES = [0, -0.2, 0.2, -0.4, 0.4, -0.6, 0.6, -0.8, 0.8, -1, 1]
+const SMALLER = [1, 0.85, 0.7, 0.55]
 
 /**
  * The pieces under the pages, small, in the middle of the box: each page with its name and its number in the order of
@@ -76,17 +80,21 @@ function mapPieces(grid: TileGrid, place: (p: Point) => Point): Mark[] {
 
 /** The name of a page and its number, in its cell where no line of a piece runs through it. */
 function cellName(room: Room, name: string, order: number, low: Point, high: Point): Mark {
-  const size = Math.min(6, (high.x - low.x) * 0.2, (high.y - low.y) * 0.3)
+  const largest = Math.min(6, (high.x - low.x) * 0.2, (high.y - low.y) * 0.3)
   const text = `${name} · ${order}`
-  const half = textWidth(text, size) / 2 + 0.8
-  const tries: Point[] = []
-  for (const v of [0.5, 0.65, 0.35, 0.8, 0.2]) {
-    for (const u of [0.5, 0.35, 0.65, 0, 1]) {
-      tries.push({ x: low.x + half + u * (high.x - low.x - 2 * half), y: low.y + v * (high.y - low.y) })
-    }
-  }
-  const mark = (p: Point) => centeredText('page frame', `map name ${name}`, text, size, p, 0)
-  return mark(tries.find((p) => room.fits(textBox(mark(p)), 0.4)) ?? (tries[0] as Point))
+  const middle = { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2 }
+  const marks = SMALLER.flatMap((factor) => {
+    const size = factor * largest
+    const half = { x: textWidth(text, size) / 2 + 0.8, y: size * 0.5 + 0.6 }
+    return SHARES.flatMap((v) => SHARES.map((u) => ({ u, v })))
+      .map(({ u, v }) => ({
+        x: middle.x + u * ((high.x - low.x) / 2 - half.x),
+        y: middle.y + v * ((high.y - low.y) / 2 - half.y),
+      }))
+      .sort((a, b) => distance(a, middle) - distance(b, middle))
+      .map((p) => centeredText('page frame', `map name ${name}`, text, size, p, 0))
+  })
+  return marks.find((mark) => room.fits(textBox(mark), 0.4)) ?? (marks[0] as Mark)
 }
 
 /** The part of a window that is seen when the pages lie over each other. */

@@ -1,16 +1,17 @@
 import type { BodySide } from '../base/side.ts'
 import { type Box, bounds } from '../geometry/bounds.ts'
 import { movePath, type Path, polyline } from '../geometry/path.ts'
-import { along, type Point, rightOf, scale } from '../geometry/point.ts'
+import { directionAlong, pathLength, pointAlong } from '../geometry/path-length.ts'
+import { along, heading, type Point, rightOf, scale } from '../geometry/point.ts'
 import { outlineOf } from '../pattern/outline.ts'
 import type { Notch, Piece } from '../pattern/piece.ts'
-import { directionOnSeam, notchPoints, pointOnSeam, seamOf } from '../pattern/seam.ts'
+import { directionOnSeam, landmarkPoint, notchPoints, seamOf } from '../pattern/seam.ts'
 import { baseName } from '../pattern/side-names.ts'
 import type { Block } from './form-blocks.ts'
 import { TEXT } from './house-style.ts'
-import { boxOfInk, inkOf } from './ink.ts'
-import { landmarkNames, lineNames, notchNames } from './label-piece.ts'
-import { textBlock, textNear } from './place-text.ts'
+import { boxOfInk, inkOf, textBox } from './ink.ts'
+import { textBeside, textBlock } from './place-text.ts'
+import { type NameRooms, nameRooms, pointName, takeRoom } from './point-name.ts'
 import { openRoom, type Room } from './room.ts'
 import { type Mark, moveMark, type StrokeMark, type TextMark } from './scene.ts'
 import type { BlockLine } from './title-block.ts'
@@ -18,8 +19,8 @@ import type { BlockLine } from './title-block.ts'
 /** Half a notch's tick, mm as printed. */
 const NOTCH_HALF = 1.8
 
-/** How far names stand from their marks, mm: nearer than on a piece of full size. */
-const NEAR = [2.6, 4, 6, 9]
+/** Half a cross, mm as printed. */
+const CROSS_HALF = 1
 
 /** Room over a piece for the name of a mark that has none inside, mm. */
 export const OVER = 7
@@ -33,8 +34,11 @@ const STRIP_EDGE = 2
 /** Lines whose names are worth their room. */
 const NAMED_LINES = /^(cap|biceps|elbow|bust|underarm|back width|front width) line/
 
-/** Letters of the names: there is little room. */
-const NAMES = { ...TEXT, name: TEXT.smallest, small: TEXT.smallest }
+/** Shares of a line at which its name may be joined to it. */
+const ON_LINE = [0.12, 0.2, 0.3, 0.4, 0.6, 0.7, 0.8, 0.88]
+
+/** The name of a line is left out rather than joined to it from farther away, mm. */
+const MOST_OF_LINE = 9
 
 /** The piece made smaller (or larger) by a factor about the origin; positions along its seams with it. */
 function scaledPiece(piece: Piece, factor: number): Piece {
@@ -89,26 +93,60 @@ function marksOf(piece: Piece): Mark[] {
     ...piece.darts.map((dart) => stroke('dart', dart.id, [polyline([dart.mouth[0], dart.point, dart.mouth[1]])])),
     ...piece.seams.map((seam) => stroke('piece outline', seam.id, seam.parts)),
     ...piece.notches.map((notch) => {
-      const seam = seamOf(piece, notch.seam)
-      const ticks = notchPoints(piece, notch).map((at, k) => {
-        const out = rightOf(directionOnSeam(seam, notch.along + k * (notch.step ?? 0)))
-        return polyline([along(at, out, -NOTCH_HALF), along(at, out, NOTCH_HALF)])
-      })
+      const ticks = notchTicks(piece, notch).map(({ from, to }) => polyline([from, to]))
       return stroke('notch', notch.id, ticks)
+    }),
+    ...piece.landmarks.flatMap((landmark) => {
+      if (!('at' in landmark)) return []
+      const arms = crossAt(landmark.at).map(({ from, to }) => polyline([from, to]))
+      return [stroke('landmark', landmark.id, arms)]
     }),
   ]
 }
 
-/** Notches by their names, inside where there is room, else over the piece; its own name and sides; landmarks and lines. */
-function namesOf(piece: Piece, marks: readonly Mark[]): TextMark[] {
-  const outline = outlineOf(piece)
-  const room = openRoom(inkOf(marks), outline)
-  const box = bounds(outline)
+interface Tick {
+  readonly from: Point
+  readonly to: Point
+}
+
+/** A cross on a point inside the piece. */
+function crossAt(at: Point): Tick[] {
+  return [Math.PI / 4, (3 * Math.PI) / 4].map((angle) => ({
+    from: along(at, heading(angle), -CROSS_HALF),
+    to: along(at, heading(angle), CROSS_HALF),
+  }))
+}
+
+/** A tick across the stitching line for each mark of a notch. */
+function notchTicks(piece: Piece, notch: Notch): Tick[] {
+  const seam = seamOf(piece, notch.seam)
+  return notchPoints(piece, notch).map((at, k) => {
+    const out = rightOf(directionOnSeam(seam, notch.along + k * (notch.step ?? 0)))
+    return { from: along(at, out, -NOTCH_HALF), to: along(at, out, NOTCH_HALF) }
+  })
+}
+
+/** Notches, landmarks and lines by their names, each beside its mark or joined to it; the piece's own name and sides. */
+function namesOf(piece: Piece, marks: readonly Mark[]): Mark[] {
+  const box = bounds(outlineOf(piece))
   const edge = boxWithStrip(box)
   const edgeMark: Mark = { type: 'stroke', kind: 'page frame', id: 'edge', paths: [edge], weight: 0 }
-  const outside = openRoom(inkOf([...marks, edgeMark]), edge)
+  const isLine = (mark: Mark) => mark.kind === 'balance line'
+  const lines = inkOf(marks.filter(isLine))
+  const edges = inkOf(marks.filter((mark) => !isLine(mark)))
+  // Names may stand beside the piece, too: what they belong to is told by the leader.
+  const rooms = nameRooms(openRoom(inkOf([...marks, edgeMark]), edge), edges, lines)
   // What names a place goes first: it has the least choice.
-  const notches = piece.notches.flatMap((notch) => notchName(piece, notch, room, outside))
+  const points = [...notchNames(piece, rooms), ...landmarkNames(piece, rooms)]
+  return [
+    ...points,
+    ...titles(piece, box, openRoom(inkOf([...marks, ...points]), outlineOf(piece)), rooms),
+    ...lineNames(piece, rooms),
+  ]
+}
+
+/** The name of the piece and its sides, inside it. */
+function titles(piece: Piece, box: Box, room: Room, rooms: NameRooms): TextMark[] {
   const middle = { x: (box.left + box.right) / 2, y: (box.bottom + box.top) / 2 }
   const title = { id: 'title', text: baseName(piece.name).toUpperCase(), size: TEXT.name }
   const block = (lines: readonly BlockLine[], within: Box, near: Point) => {
@@ -116,42 +154,63 @@ function namesOf(piece: Piece, marks: readonly Mark[]): TextMark[] {
     const level = textBlock(room, lines, within, { ...options, angles: [0] })
     return level ?? textBlock(room, lines, within, { ...options, angles: [Math.PI / 2] }) ?? []
   }
-  const titles = halvesOf(piece).flatMap(({ side, half }) => {
+  const sides = halvesOf(piece).flatMap(({ side, half }) => {
     // A side is named inside its own half, or not at all.
     const within = half === 0 ? box : { ...box, ...(half < 0 ? { right: middle.x } : { left: middle.x }) }
     const near = { x: (within.left + within.right) / 2, y: middle.y }
     const sign = { id: side, text: side.toUpperCase(), size: TEXT.body }
     return block(half === 0 ? [title, sign] : [sign], within, near)
   })
-  const named = piece.side === 'whole' ? [...titles, ...block([title], box, middle)] : titles
-  return [
-    ...notches,
-    ...named,
-    ...landmarkNames(inBaseNames(piece), room, box, NAMES, NEAR),
-    ...lineNames({ ...piece, lines: piece.lines.filter((line) => NAMED_LINES.test(line.id)) }, room, NAMES),
-  ]
+  const all = piece.side === 'whole' ? [...sides, ...block([title], box, middle)] : sides
+  for (const mark of all) takeRoom(rooms, textBox(mark))
+  return all
 }
 
-/** A notch's name inside the piece, else over the edge that it is on. */
-function notchName(piece: Piece, notch: Notch, room: Room, outside: Room): TextMark[] {
-  // Halves are named once for all of their marks.
-  const name = baseName(notch.id)
-  const inside = notchNames({ ...piece, notches: [{ ...notch, id: name }] }, room, NAMES, NEAR)
-  if (inside.length > 0) return inside
-  const seam = seamOf(piece, notch.seam)
-  const out = rightOf(directionOnSeam(seam, notch.along))
-  const label = { kind: 'label', id: `${name} name`, text: name, size: TEXT.smallest } as const
-  const set = textNear(outside, label, pointOnSeam(seam, notch.along), out, [2.8, 4])
-  return set ? [set] : []
+/** Halves are named once for all of their marks. */
+function notchNames(piece: Piece, rooms: NameRooms): Mark[] {
+  return piece.notches.flatMap((notch) => {
+    const anchors = notchTicks(piece, notch).flatMap(({ from, to }) => [from, to])
+    return pointName(rooms, { id: notch.id, text: baseName(notch.id), size: TEXT.smallest, anchors, clear: 0.7 })
+  })
 }
 
-/** The piece with its landmarks and notches as they are called on either half. */
-function inBaseNames(piece: Piece): Piece {
-  return {
-    ...piece,
-    notches: piece.notches.map((notch) => ({ ...notch, id: baseName(notch.id) })),
-    landmarks: piece.landmarks.map((landmark) => ({ ...landmark, id: baseName(landmark.id) })),
-  }
+/** Names of the landmarks that no notch, line or seam names already. */
+function landmarkNames(piece: Piece, rooms: NameRooms): Mark[] {
+  const named = new Set([...piece.notches, ...piece.lines, ...piece.seams].map(({ id }) => baseName(id)))
+  return piece.landmarks.flatMap((landmark) => {
+    const text = baseName(landmark.id)
+    if (named.has(text)) return []
+    // The underarm is on both halves of a cap.
+    const id = 'seam' in landmark ? `${landmark.id} of ${landmark.seam}` : landmark.id
+    const at = landmarkPoint(piece, landmark)
+    // In a corner a leader begins where it is clear of both edges.
+    const anchors = 'at' in landmark ? crossAt(at).flatMap(({ from, to }) => [from, to]) : [at]
+    return pointName(rooms, { id, text, size: TEXT.smallest, anchors, clear: 'at' in landmark ? 0.7 : 1.4 })
+  })
+}
+
+/** Names of lines along them, else joined to them. */
+function lineNames(piece: Piece, rooms: NameRooms): Mark[] {
+  return piece.lines.flatMap(({ id, path }) => {
+    if (!NAMED_LINES.test(id)) return []
+    const text = baseName(id)
+    const length = pathLength(path)
+    const at = (share: number) => pointAlong(path, share * length)
+    const along = (share: number) => ({ at: at(share), direction: directionAlong(path, share * length) })
+    const label = { kind: 'label', id: `${id} name`, text, size: TEXT.smallest } as const
+    const beside = textBeside(rooms.free, label, along, { gaps: [0.9, 2] })
+    if (!beside)
+      return pointName(rooms, {
+        id,
+        text,
+        size: TEXT.smallest,
+        anchors: ON_LINE.map(at),
+        clear: 0.3,
+        most: MOST_OF_LINE,
+      })
+    takeRoom(rooms, textBox(beside))
+    return [beside]
+  })
 }
 
 /** The room that a piece takes on the sheet: its own box and a strip over it. */

@@ -42,7 +42,7 @@ describe('scye draft', () => {
       'armscye',
       'ease, front cap',
       'ease, back cap',
-      'neutral lift',
+      'sleeve hangs at',
     ]) {
       expect(stdout).toMatch(new RegExp(`^  ${figure} +[\\d ]+(/\\d+)? ?(in|°).*\\d`, 'm'))
     }

@@ -2,6 +2,7 @@ import { chmodSync, existsSync, readdirSync, readFileSync, statSync, writeFileSy
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import type { Choice, Prompts } from '../../src/cli/prompts.ts'
+import { settingQuestion } from '../../src/cli/setting-questions.ts'
 import { CORRECTIONS, makePattern, makeReaders, type Problem, settingKinds } from '../../src/index.ts'
 import { lamplighter, scye, scyeHere, temporaryFolder } from '../scye.ts'
 
@@ -271,6 +272,7 @@ describe('scye record by questions', () => {
       'let out',
       'both',
       'front cap',
+      '',
       '1/8 elephants',
       '1/8',
       'cap line',
@@ -294,6 +296,10 @@ describe('scye record by questions', () => {
         taper to: [ { from: shoulder notch, toward: front notch, distance: 1/2 }, front notch ]
         seen: tight in front
 `)
+    const questions = asked.filter((line) => !line.startsWith('  '))
+    expect(questions).toEqual(expect.arrayContaining(['Which seam?', 'Where?', 'Where does it taper to nothing?']))
+    const by = questions.indexOf('By how much? (such as 3/8 in)')
+    expect(questions[by + 1]).toBe('! this one is needed, such as 3/8 in')
     expect(asked).toContain('! "1/8 elephants" in "elephants": write in, cm or mm after the number')
     // Not on the front cap: the back notch; not on this pattern: sides to be joined.
     expect(asked).not.toContain('  back notch')
@@ -360,4 +366,12 @@ describe('scye record by questions', () => {
     expect({ status, stderr }).toEqual({ status: 2, stderr: 'Nothing was recorded.\n' })
     expect(readFileSync(path, 'utf8')).toBe(DEMO)
   })
+})
+
+test('every setting has a question of its own', () => {
+  for (const correction of CORRECTIONS) {
+    for (const kind of settingKinds(correction, makeReaders('in'))) {
+      expect(settingQuestion(kind), `${correction.name}, ${kind.name}`).not.toContain('What is the')
+    }
+  }
 })

@@ -155,7 +155,7 @@ describe('case 6: letting width into the upper arm flattened the cap', () => {
     expect(caps).toHaveLength(2)
     for (const join of caps) expect(join.after.ease - join.before.ease).toBeGreaterThan(5)
     const text = slipText(kept.slip, { performer: 'Lamplighter', units: 'in' })
-    for (const words of ['cap height', 'biceps width', 'neutral lift', 'front cap', 'back cap'])
+    for (const words of ['cap height', 'biceps width', 'hangs at', 'front cap', 'back cap'])
       expect(text).toContain(words)
   })
 })

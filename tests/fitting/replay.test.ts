@@ -266,7 +266,7 @@ describe('the alteration slip', () => {
       'shoulder notch',
       '2. Both sides: raise the underarm of the sleeve by 1/2 in',
       '5/8 in of 1 in',
-      'neutral lift',
+      'hangs at',
       'voided: pinned on the wrong side',
     ]) {
       expect(text).toContain(words)

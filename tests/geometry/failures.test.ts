@@ -6,6 +6,7 @@ import * as inside from '../../src/geometry/contains.ts'
 import * as meet from '../../src/geometry/crossings.ts'
 import * as cubics from '../../src/geometry/cubic.ts'
 import * as extrema from '../../src/geometry/curvature-extrema.ts'
+import { fitCubic } from '../../src/geometry/fit-cubic.ts'
 import { flatten } from '../../src/geometry/flatten.ts'
 import { hobbySpline } from '../../src/geometry/hobby.ts'
 import * as bends from '../../src/geometry/inflections.ts'
@@ -34,6 +35,11 @@ const SPECK = cubics.cubic(point(1, 1), point(1, 1), point(1, 1), point(1, 1))
 const P = point(3, 4)
 const PLACE = { index: 0, t: 0.5 }
 const ZERO = { accuracy: 0 }
+const BAD_RUN = {
+  xs: Float64Array.of(0, Number.NaN, 2),
+  ys: Float64Array.of(0, 0, 0),
+  lengths: Float64Array.of(0, 1, 2),
+}
 
 /** Calls with something that is not a number that do not throw; for every function that never does. */
 const NOT_NUMBERS: Readonly<Record<string, readonly (() => unknown)[]>> = {
@@ -70,6 +76,7 @@ const NOT_NUMBERS: Readonly<Record<string, readonly (() => unknown)[]>> = {
   inflections: [() => bends.inflections(BAD)],
   curvatureChanges: [() => [bends.curvatureChanges([BAD])]],
   curvatureSigns: [() => bends.curvatureSigns([BAD])],
+  fitCubic: [() => fitCubic(BAD_RUN, 0, 2, P, P, 0.01)],
   roots: [() => roots([1, Number.NaN, 3])],
   lengthBounds: [() => arcLength.lengthBounds(BAD)],
   reversePath: [() => paths.reversePath([BAD])],

@@ -159,6 +159,10 @@ export const PROOFS: Readonly<Record<string, readonly string[]>> = {
     'hobby: keeps given directions, and they part the spline into independent runs',
     'hobby: throws on knots that lie on each other and on too few',
   ],
+  fitCubic: [
+    'fit-cubic: keeps its ends and directions, and every sample within the tolerance, wherever it begins',
+    'fit-cubic: finds the cubic that the samples were taken from, and none where there is none',
+  ],
   refit: [
     'refit: keeps its promise on smooth curves at every tolerance, between the samples too',
     'refit: takes as few cubics as the known error of cubic arcs allows',
@@ -212,7 +216,6 @@ export const INNER: readonly string[] = [
   'cubic-crossings',
   'cubic-terms',
   'direction-cone',
-  'fit-cubic',
   'folded-corner',
   'lies-on',
   'meeting-kind',

@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { BEFORE_MEASURING, BODY_POINTS } from '../../src/body/before-measuring.ts'
 import { MEASURE_NAMES, MEASURES } from '../../src/body/measure.ts'
+import type { Point } from '../../src/geometry/point.ts'
 import { fittingSheet } from '../../src/sheets/fitting-sheet.ts'
 import type { Form } from '../../src/sheets/form-pages.ts'
 import { MEASURE_FIGURES } from '../../src/sheets/measure-figures.ts'
 import { measuringSheet } from '../../src/sheets/measuring-sheet.ts'
 import { PAPER_NAMES, type Paper, parsePaper } from '../../src/sheets/papers.ts'
+import { textWidth } from '../../src/sheets/text-width.ts'
 import { SIZES } from '../drafting/bodies.ts'
 import { drafted, INFO, samplesOf } from './fixture.ts'
 import { formFaults, textOf } from './form-faults.ts'
@@ -97,6 +99,37 @@ describe.each(PAPERS)('on %s', (name) => {
       expect(named, id).toHaveLength(there.length)
     }
   })
+})
+
+test.each(['letter', 'a4', '148x210mm'])('on %s a name stands beside its mark or is joined to it', (name) => {
+  const near = ({ x, y }: Point, box: readonly Point[]) => {
+    const [xs, ys] = [box.map((p) => p.x), box.map((p) => p.y)]
+    const beyond = (value: number, all: readonly number[]) =>
+      Math.max(Math.min(...all) - value, value - Math.max(...all), 0)
+    return Math.hypot(beyond(x, xs), beyond(y, ys))
+  }
+  for (const marks of fittingSheet(FITTING, paper(name)).pages) {
+    const points = marks.filter((mark) => mark.kind === 'notch' || mark.kind === 'landmark')
+    for (const mark of points) {
+      const text = marks.find((one) => one.type === 'text' && one.id === `${mark.id} name`)
+      if (text?.type !== 'text') throw new Error(`${mark.id} has no name`)
+      const half = textWidth(text.text, text.size) / 2
+      const box = [
+        { x: text.at.x - half, y: text.at.y - 0.22 * text.size },
+        { x: text.at.x + half, y: text.at.y + 0.75 * text.size },
+      ]
+      const ink = samplesOf(mark)
+      const leader = marks.find((one) => one.id === `${mark.id} leader`)
+      const ends = leader ? samplesOf(leader) : []
+      if (leader) expect(Math.min(...ends.map((end) => near(end, box))), mark.id).toBeLessThan(0.6)
+      const away = leader
+        ? Math.min(...ends.flatMap((p) => ink.map((q) => Math.hypot(p.x - q.x, p.y - q.y))))
+        : Math.min(...ink.map((q) => near(q, box)))
+      expect(away, mark.id).toBeLessThan(2.6)
+    }
+  }
+  const all = fittingSheet(FITTING, paper(name)).pages.flat()
+  expect(all.filter((mark) => mark.type === 'text' && mark.text === 'bust point')).toHaveLength(2)
 })
 
 test('a text moved onto another, onto a line or into the margin is noticed', () => {

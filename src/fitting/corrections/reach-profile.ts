@@ -1,6 +1,6 @@
 import { atan2 } from '../../base/trig.ts'
 import { type Path, reversePath } from '../../geometry/path.ts'
-import { shiftedTurn, type TurnedLine, turnedLine, velocity } from '../line-turns.ts'
+import { shiftedTurn, type TurnedLine, velocity } from '../line-turns.ts'
 import { type Profile, type ProfileNode, smoothProfile } from '../profile.ts'
 
 /** Each half of the cap may change its length by no more than about this, mm. */
@@ -30,19 +30,19 @@ export interface ReachShape {
  * How a reach of `by` mm runs to nothing over `taper` mm: as near as can be to level at the underarm, where the
  * cap then runs smoothly across the underarm seam, as long as each half stays hollow below the notch and keeps
  * its length within 1 mm. On a short taper a level start would bulge the cap; it is then lifted like a wing, straight
- * and then in a parabola, hollow at the price of a corner at the underarm. `halves` run from the underarm up,
- * both as if they were the front half. Where no shape keeps the length, the hollow one that changes it least.
+ * and then in a parabola, hollow at the price of a corner at the underarm. `lines` are the halves
+ * from the underarm up as far as the taper, both as if they were the front half. Where no shape keeps the length, the hollow one that changes it least.
  */
-export function reachShape(halves: readonly Path[], by: number, taper: number): ReachShape {
-  const lines = halves.map((half) => turnedLine(half, taper))
-  const shapes = [...candidates(by, taper)].map((shape) => {
-    const profile = smoothProfile(shape.nodes)
-    return { shape, profile, change: Math.max(...lines.map((line) => Math.abs(changeOf(line, profile)))) }
-  })
+export function reachShape(lines: readonly TurnedLine[], by: number, taper: number): ReachShape {
   const isHollow = (profile: Profile) => lines.every((line) => staysHollow(line, profile))
-  // The directions cost more than the length: they are asked for only where it is kept.
-  const good = shapes.find(({ profile, change }) => change <= MOST_CHANGE && isHollow(profile))
-  if (good) return good.shape
+  const shapes: { readonly shape: ReachShape; readonly profile: Profile; readonly change: number }[] = []
+  for (const shape of candidates(by, taper)) {
+    const profile = smoothProfile(shape.nodes)
+    const change = Math.max(...lines.map((line) => Math.abs(changeOf(line, profile))))
+    // The directions cost more than the length: they are asked for only where it is kept.
+    if (change <= MOST_CHANGE && isHollow(profile)) return shape
+    shapes.push({ shape, profile, change })
+  }
   const rated = shapes.map(({ shape, profile, change }) => ({
     shape,
     badness: change + (isHollow(profile) ? 0 : 100),
@@ -68,8 +68,7 @@ function* candidates(by: number, taper: number): Generator<ReachShape> {
 }
 
 /** What a reach of this shape does to a half of the cap that runs up from the underarm as the front one does. */
-export function reachOutcome(half: Path, shape: ReachShape, taper: number): ReachOutcome {
-  const line = turnedLine(half, taper)
+export function reachOutcome(line: TurnedLine, shape: ReachShape): ReachOutcome {
   const profile = smoothProfile(shape.nodes)
   const start = velocity(profile, 0, line.curvature[0] as number)
   return {
@@ -92,7 +91,8 @@ function changeOf(line: TurnedLine, profile: Profile): number {
   let speed = 0
   for (let i = 0; i < line.at.length; i++) {
     const at = line.at[i] as number
-    const { along, across } = velocity(profile, at, line.curvature[i] as number)
+    const along = 1 + (line.curvature[i] as number) * profile.amount(at)
+    const across = profile.slope(at)
     const next = Math.sqrt(along * along + across * across)
     if (i > 0) change += (at - (line.at[i - 1] as number)) * ((speed + next) / 2 - 1)
     speed = next

@@ -6,6 +6,7 @@ import type { Path } from '../../geometry/path.ts'
 import { pieceOf, seamOf } from '../../pattern/seam.ts'
 import { type CorrectionContext, defineCorrection } from '../correction.ts'
 import { inSetting } from '../in-setting.ts'
+import { turnedLine } from '../line-turns.ts'
 import { type Effect, type OperationResult, type PatternOperation, runOperations } from '../operation.ts'
 import { placeReader } from '../position.ts'
 import type { SeamPosition } from '../position-map.ts'
@@ -111,7 +112,8 @@ function raise(
   const halves = [halfPath(run, first, true), halfPath(run, last, false)]
   // The two tapers differ only where an earlier correction moved their places; the shorter decides.
   const taper = Math.min(...tapers)
-  const shape = reachShape(halves, by, taper)
+  const lines = halves.map((half) => turnedLine(half, taper))
+  const shape = reachShape(lines, by, taper)
   const knee = shape.nodes.length > 2 ? shape.nodes[1] : undefined
   const stations: Station[] = [
     { seam: first, along: 0, amount: by, slope: shape.slope },
@@ -123,7 +125,7 @@ function raise(
   }
   const shifted = shiftSeam(pattern, { piece: line.piece, seams: line.seams, stations, anchors: [lower, upper] })
   if (!shifted.ok) return shifted
-  const outcomes = halves.map((half) => reachOutcome(half, shape, taper))
+  const outcomes = lines.map((line) => reachOutcome(line, shape))
   const findings = noticed(line.piece, outcomes)
   return success({
     ...shifted.value,

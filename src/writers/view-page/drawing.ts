@@ -71,7 +71,7 @@ function seamSvg({ piece, seam, parts, about }: ViewedSeam, at: Point, place: Pl
   return `<path class="seam" tabindex="0" role="img" aria-label="${escaped(about)}" data-piece="${escaped(piece)}" data-seam="${escaped(seam)}" d="${d}"/>`
 }
 
-/** A name above each piece, clear of every version of it; the page keeps it at one size. */
+/** A name above each piece, clear of every version of it; the page keeps it at one size, smaller where it is wider than its piece. */
 function namesSvg(versions: readonly ViewedDrawing[], place: Placing): string {
   const all = versions.flatMap(({ pieces }) => pieces)
   const present = versions[versions.length - 1]?.pieces ?? []
@@ -79,7 +79,7 @@ function namesSvg(versions: readonly ViewedDrawing[], place: Placing): string {
     const tops = all.filter((other) => other.drawing.id === drawing.id).map((other) => other.drawing.box.top)
     const { left, right } = drawing.box
     const { x, y } = place({ x: at.x + (left + right) / 2, y: at.y + Math.max(...tops) })
-    return `<text class="name" dy="-0.6em" x="${rounded(x, 2)}" y="${rounded(y, 2)}" font-size="10">${escaped(drawing.title)}</text>`
+    return `<text class="name" dy="-0.6em" x="${rounded(x, 2)}" y="${rounded(y, 2)}" font-size="10" data-room="${rounded(right - left, 2)}">${escaped(drawing.title)}</text>`
   })
   return names.join('')
 }

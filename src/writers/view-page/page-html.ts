@@ -44,8 +44,8 @@ export function pageHtml({ title, remarks, drawing, data, findings, script }: Pa
 <header><a class="skip" href="#side">to versions, measuring and findings</a><h1>${escaped(title)}</h1><p id="shown">${escaped(data.versions.at(-1)?.label ?? '')}</p>${remarks.map((line) => `<p>${escaped(line)}</p>`).join('')}</header>
 <main>
 ${drawing}
-<div id="tools" class="screen"><button type="button" id="nearer" aria-label="zoom in" title="zoom in (+)">+</button><button type="button" id="farther" aria-label="zoom out" title="zoom out (−)">−</button><button type="button" id="whole" title="show everything (0)">all</button></div>
-<div id="scale" aria-hidden="true"></div>
+<div id="floor"><div id="tools" class="screen"><button type="button" id="nearer" aria-label="zoom in" title="zoom in (+)">+</button><button type="button" id="farther" aria-label="zoom out" title="zoom out (−)">−</button><button type="button" id="whole" title="show everything (0)">all</button></div>
+<div id="scale" aria-hidden="true"></div></div>
 <div id="about" role="status" aria-live="polite">Point at a stitching line, or go to it with the tab key, for its length and what it is sewn to.</div>
 </main>
 <aside id="side" tabindex="-1">

@@ -29,9 +29,10 @@ input[type=checkbox], input[type=radio] { accent-color: var(--mark); margin-righ
 select { width: 100%; margin: .1rem 0 .35rem }
 .row { display: flex; gap: .4rem; align-items: center; flex-wrap: wrap }
 .stops { display: flex; justify-content: space-between; gap: .5rem; font-size: .8rem; color: var(--soft) }
-#tools { position: absolute; left: .7rem; bottom: 3.3rem; display: flex; gap: .35rem }
+#floor { position: relative }
+#tools { position: absolute; left: .7rem; bottom: .6rem; display: flex; gap: .35rem }
 #tools button { min-width: 2.2rem; min-height: 2.2rem }
-#scale { position: absolute; right: .8rem; bottom: 3.3rem; font-size: .8rem; text-align: center; pointer-events: none; background: #fffc; padding: 0 .3rem }
+#scale { position: absolute; right: .8rem; bottom: .6rem; font-size: .8rem; text-align: center; pointer-events: none; background: #fffc; padding: 0 .3rem }
 #scale span { display: block; border: solid var(--ink); border-width: 0 1.5px 1.5px; height: 6px }
 #about { min-height: 2.7rem; padding: .5rem .9rem; border-top: 1px solid var(--rule); font-size: .9rem; background: var(--desk) }
 #result { display: block; min-height: 1.5em; font-weight: bold }

@@ -43,7 +43,7 @@ export function makeStage(svg: SVGSVGElement, bar: HTMLElement, units: LengthUni
     if (width === 0 || height === 0) return
     view = limited(fitted(next, width, height), width, sheet)
     svg.setAttribute('viewBox', `${view.x} ${view.y} ${view.width} ${view.height}`)
-    for (const name of names) name.setAttribute('font-size', String(NAME / scale()))
+    for (const name of names) fitName(name, NAME / scale())
     showBar(bar, scale(), units)
     for (const listener of listeners) listener()
   }
@@ -77,6 +77,14 @@ export function makeStage(svg: SVGSVGElement, bar: HTMLElement, units: LengthUni
     fit: (box) => show(box),
     onChange: (listener) => listeners.push(listener),
   }
+}
+
+/** A piece's name at this size, or as much smaller as keeps it over its own piece. */
+function fitName(name: SVGTextElement, size: number): void {
+  name.setAttribute('font-size', String(size))
+  const room = Number(name.dataset.room)
+  const length = name.getComputedTextLength()
+  if (length > room) name.setAttribute('font-size', String((size * room) / length))
 }
 
 /** Some of the drawing stays in sight. */
