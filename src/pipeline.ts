@@ -19,7 +19,7 @@ import { readPerformer } from './performer-file.ts'
 
 /** How far to replay, and with which corrections and checks. */
 export interface MakeOptions {
-  /** Label of the last fitting to replay, or `none` for the draft before any; all of them when absent. */
+  /** Label of the last fitting to replay, or `none` or `draft` for the draft before any; all of them when absent. */
   readonly until?: string
   /** Leaves the seams as the corrections made them; without it they are trued after every fitting. */
   readonly raw?: boolean

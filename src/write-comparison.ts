@@ -152,7 +152,7 @@ function overlay(
   return writeSvg(scene, { title, description: `Two versions laid over each other at true scale, ${version}` })
 }
 
-/** `none` is the draft; else the version after the fitting of this label. */
+/** `none` or `draft` is the draft; else the version after the fitting of this label. */
 function versionNamed(versions: readonly PatternVersion[], label: string, option: string): Result<PatternVersion> {
   const found = label === 'none' ? versions[0] : versions.findLast((version) => version.label === label)
   if (found) return success(found)

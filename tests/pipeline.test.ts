@@ -5,6 +5,7 @@ import { CHECKS } from '../src/checks/checks.ts'
 import { joinsSmooth } from '../src/checks/joins-smooth.ts'
 import { defineCorrection } from '../src/fitting/correction.ts'
 import { CORRECTIONS } from '../src/fitting/corrections.ts'
+import { versionUnder } from '../src/fitting/version-under.ts'
 import { type MadePattern, type MakeOptions, makePattern } from '../src/pipeline.ts'
 
 const BODY = `performer: Ferry Pilot
@@ -57,6 +58,30 @@ describe('findings', () => {
     }
     const { report } = made(BODY, { checks: [look] })
     expect(report.findings.find(({ code }) => code === 'looked')?.where).toMatchObject({ line: 4, column: 15 })
+  })
+})
+
+describe('a measure that is missing', () => {
+  test.each([
+    ['in', 'a length above zero such as 37 1/4 in'],
+    ['cm', 'a length above zero such as 95 cm'],
+  ])('is asked for with a length that it could have, in %s', (units, expected) => {
+    const text = BODY.replace(/ {2}bust girth.*\n/, '').replace('units: cm', `units: ${units}`)
+    const result = makePattern(text, 'ferry-pilot.yaml')
+    expect(result.ok ? undefined : result.problems.find(({ actual }) => actual === 'no bust girth')?.expected).toBe(
+      expected,
+    )
+  })
+})
+
+describe('the draft before any fitting', () => {
+  test('is called none or draft', () => {
+    const text = fitted('      - do: widen\n        at: upper arm\n        by: 1')
+    for (const until of ['none', 'draft']) expect(made(text, { until }).version).toBe('draft')
+    const { versions } = made(text)
+    for (const name of ['none', 'draft', 'previous']) {
+      expect(versionUnder(versions, name)).toEqual({ ok: true, value: versions[0] })
+    }
   })
 })
 

@@ -1,12 +1,15 @@
 import * as z from 'zod'
+import { formatLength } from '../base/format-length.ts'
 import { normaliseName } from '../base/names.ts'
 import type { Problem } from '../base/problem.ts'
 import type { Readers } from '../base/readers.ts'
 import { valueAt } from '../base/reading-problems.ts'
+import { type LengthUnit, MM_PER_INCH } from '../base/units.ts'
 import type { Tree, YamlDocument } from '../base/yaml-document.ts'
 import type { GivenMeasures } from './given.ts'
 import { MEASURE_NAMES, MEASURES, type MeasureDefinition, type MeasureName } from './measure.ts'
 import { sidedName } from './measure-words.ts'
+import { SURVEY } from './regressions.ts'
 
 /**
  * The schema of the `body` section: every measure by name, one value or `{ left, right }` where it has sides, to mm
@@ -65,11 +68,26 @@ export function measureProblem(problem: Problem, document: YamlDocument): Proble
   if (name === undefined) return problem
   if (problem.code === 'missing') {
     const side = (problem.where.field ?? '').split('.')[2]?.toLowerCase()
-    return { ...problem, actual: `no ${sidedName(name, side)}`, hint: `measure it: ${MEASURES[name].how}` }
+    return {
+      ...problem,
+      actual: `no ${sidedName(name, side)}`,
+      expected: likely(problem.expected, name),
+      hint: `measure it: ${MEASURES[name].how}`,
+    }
   }
   const written = valueAt(document.tree, ['body', name])
   const parts = problem.code === 'wrong-shape' && typeof written === 'object' && !Array.isArray(written)
   return parts && !MEASURES[name].sided ? noSides(problem, name) : problem
+}
+
+/** An example in the file's unit that could be of somebody: about the mean of the survey. */
+function likely(expected: string, name: MeasureName): string {
+  const mean = SURVEY[name]?.women.mean
+  if (mean === undefined) return expected
+  return expected.replace(/such as [\d/. ]+ (in|cm|mm)/, (_, unit: LengthUnit) => {
+    const step = unit === 'in' ? MM_PER_INCH / 4 : 10
+    return `such as ${formatLength(Math.round(mean / step) * step, unit)}`
+  })
 }
 
 function noSides(problem: Problem, name: MeasureName): Problem {

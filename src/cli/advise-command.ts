@@ -11,6 +11,7 @@ import type { Terminal } from './terminal.ts'
 interface AdviseOptions {
   readonly words: string
   readonly json: boolean
+  readonly quiet: boolean
   readonly place?: AdvicePlace
 }
 
@@ -20,14 +21,15 @@ export function adviseCommand(typed: Typed, terminal: Terminal): Status {
     reportProblems(problems, { json, written: false }, () => undefined, terminal)
   const options = readOptions(typed)
   if (!options.ok) return refuse(options.problems, typed.json === true)
-  const { words, json, place } = options.value
+  const { words, json, quiet, place } = options.value
   const advice = adviceFor(words, place === undefined ? {} : { place })
   if (advice.entries.length === 0) return refuse([nothingFound(words, place, advice.unknown)], json)
   if (json) {
     const asked = { ...(words === '' ? {} : { words }), ...(place === undefined ? {} : { place }) }
     const document: AdviceJson = { scyewright: 'advice/1', source: 'common practice', ...asked, ...advice }
     terminal.out(`${JSON.stringify(document, null, 2)}\n`)
-  } else if (words === '') terminal.out(adviceList(advice.entries, place, terminal.styleOut))
+  } else if (quiet) return 0
+  else if (words === '') terminal.out(adviceList(advice.entries, place, terminal.styleOut))
   else terminal.out(adviceText(advice, terminal.styleOut))
   return 0
 }
@@ -40,10 +42,10 @@ function readOptions(typed: Typed): Result<AdviseOptions> {
   const known = place.ok ? readPlace(place.value) : place
   if (!common.ok || !known.ok) return { ok: false, problems: problemsIn([common, known]) }
   const words = [said, more].flatMap((list) => (Array.isArray(list) ? list.map(String) : [])).join(' ')
-  const { json } = common.value
+  const { json, quiet } = common.value
   return {
     ok: true,
-    value: { words: words.trim(), json, ...(known.value === undefined ? {} : { place: known.value }) },
+    value: { words: words.trim(), json, quiet, ...(known.value === undefined ? {} : { place: known.value }) },
   }
 }
 

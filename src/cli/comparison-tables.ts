@@ -23,7 +23,8 @@ export function comparisonTables(
 ): string {
   const { performer, production, units } = made.performer
   const { from, to, seams, joins, pieces } = comparison
-  const title = [performer, production, `from ${from} to ${to}`].filter((part) => part).join(' · ')
+  const what = made.versions.length === 1 ? 'no fitting yet: there is only the draft' : `from ${from} to ${to}`
+  const title = [performer, production, what].filter((part) => part).join(' · ')
   const moved = seams.filter((seam) => seam.move > 0)
   const blocks = [
     [style.strong(title), style.quiet(`lengths in ${UNIT_WORDS[units]}; stitching lines, darts closed`)],

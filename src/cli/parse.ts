@@ -35,7 +35,7 @@ export async function parse(args: readonly string[], version: string): Promise<P
     .version(version)
     .help()
     .epilogue('Exit status: 0 fine, 1 findings of severity error, 2 input that cannot be used.')
-    .wrap(Math.min(100, process.stdout.columns ?? 100))
+    .wrap(Math.min(100, process.stdout.columns ?? (Number(process.env.COLUMNS) || 100)))
     .exitProcess(false)
     .fail((message, error) => {
       // yargs throws its own kind of error for some of what can be typed wrongly.

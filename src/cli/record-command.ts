@@ -57,7 +57,7 @@ export async function recordCommand(typed: Typed, terminal: Terminal): Promise<S
   } catch (error) {
     if (!isLeft(error)) throw error
     terminal.err('Nothing was recorded.\n')
-    return 0
+    return 2
   }
 }
 

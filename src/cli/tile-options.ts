@@ -32,6 +32,17 @@ function read<T>(typed: Typed, name: string, parse: (text: string) => Result<T>)
 }
 
 function readOverlap(text: string): Result<number> {
+  // A bare number might be meant in the file's unit: it is asked for, as with --paper.
+  const bare = text.trim()
+  if (parseLength(bare, 'mm').ok && /[\d¼½¾⅓⅔⅛⅜⅝⅞]$/.test(bare)) {
+    const problem = optionProblem('--overlap', {
+      code: 'overlap-without-unit',
+      actual: `"${bare}" without a unit`,
+      expected: 'a length with its unit: mm, cm or in',
+      hint: `write it with its unit, such as ${bare}mm or ${bare}in`,
+    })
+    return { ok: false, problems: [problem] }
+  }
   const length = parseLength(text, 'mm')
   if (length.ok && isOverlap(length.value)) return length
   const problem = optionProblem('--overlap', {

@@ -128,7 +128,7 @@ export function replay(
   })
 }
 
-/** The fittings up to and with the one named; none of them for `none`. */
+/** The fittings up to and with the one named; none of them for `none` or `draft`. */
 function chosenFittings(
   fittings: readonly FittingRecord[],
   until: string | undefined,
@@ -137,6 +137,7 @@ function chosenFittings(
   if (until === 'none') return success([])
   const index = fittings.findIndex((fitting) => fitting.label === until)
   if (index >= 0) return success(fittings.slice(0, index + 1))
+  if (until === 'draft') return success([])
   const labels = fittings.map((fitting) => fitting.label)
   const near = nearestName(until, labels)
   return failure({

@@ -3,13 +3,14 @@ import { failure, type Result, success } from '../base/result.ts'
 import type { PatternVersion } from './replay.ts'
 
 /**
- * The version to compare the last one with: `previous` for the one before it, `draft`, or the label of an earlier
+ * The version to compare the last one with: `previous` for the one before it, `draft` or `none`, or the label of an earlier
  * fitting. Problem: no such version before the last.
  */
 export function versionUnder(versions: readonly PatternVersion[], name: string): Result<PatternVersion> {
   const earlier = versions.slice(0, -1)
   const found =
-    earlier.findLast((version) => version.label === name) ?? (name === 'previous' ? earlier.at(-1) : undefined)
+    earlier.findLast((version) => version.label === name) ??
+    (name === 'previous' ? earlier.at(-1) : name === 'none' ? earlier[0] : undefined)
   if (found) return success(found)
   const labels = earlier.map((version) => version.label)
   const near = nearestName(name, labels)

@@ -11,6 +11,13 @@ interface AdviceJson {
 }
 
 describe('scye advise', () => {
+  test('--quiet says problems only', async () => {
+    expect(await scyeHere(['advise', 'gapes', '--quiet'])).toEqual({ status: 0, stdout: '', stderr: '' })
+    const none = await scyeHere(['advise', 'zzzzqq', '-q'])
+    expect({ status: none.status, stdout: none.stdout }).toEqual({ status: 2, stdout: '' })
+    expect(none.stderr).toContain('nothing on "zzzzqq"')
+  })
+
   test('tells what to try, in order, in 100 columns and without colors where nobody looks', () => {
     const { status, stdout, stderr } = scye(['advise', 'tight', 'upper', 'arm'])
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' })

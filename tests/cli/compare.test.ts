@@ -22,6 +22,17 @@ describe('scye compare', () => {
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100)
   })
 
+  test('says of a file without fittings that there is none', async () => {
+    const folder = temporaryFolder()
+    const file = join(folder, 'new.yaml')
+    const text = readFileSync(lamplighter, 'utf8')
+    writeFileSync(file, text.slice(0, text.indexOf('fittings:')))
+    const { status, stdout } = await scyeHere(['compare', file, '-o', join(folder, 'out')])
+    expect(status).toBe(0)
+    expect(stdout).toContain('no fitting yet')
+    expect(stdout).not.toContain('from draft to draft')
+  })
+
   test('a difference is that of the numbers beside it', async () => {
     const { stdout } = await compare(temporaryFolder())
     const value = (text: string) =>

@@ -363,7 +363,7 @@ describe('scye record by questions', () => {
       return { select: leave, input: leave, confirm: leave }
     }
     const { status, stderr } = await scyeHere(['record', path], { ask: left })
-    expect({ status, stderr }).toEqual({ status: 0, stderr: 'Nothing was recorded.\n' })
+    expect({ status, stderr }).toEqual({ status: 2, stderr: 'Nothing was recorded.\n' })
     expect(readFileSync(path, 'utf8')).toBe(DEMO)
   })
 })

@@ -2,6 +2,17 @@ import { describe, expect, test } from 'vitest'
 import { lamplighter, scye, scyeHere } from '../scye.ts'
 
 describe('what was typed', () => {
+  test('help fits into the columns that COLUMNS says where no terminal does', () => {
+    const longest = (columns: string) =>
+      Math.max(
+        ...scye(['draft', '--help'], { env: { COLUMNS: columns } })
+          .stdout.split('\n')
+          .map((line) => line.length),
+      )
+    expect(longest('72')).toBeLessThanOrEqual(72)
+    expect(longest('')).toBeGreaterThan(72)
+  })
+
   test('--version prints the version of package.json', async () => {
     const { version } = (await import('../../package.json', { with: { type: 'json' } })).default
     expect(scye(['--version'])).toEqual({ status: 0, stdout: `${version}\n`, stderr: '' })
@@ -44,10 +55,12 @@ describe('what was typed', () => {
     ['a paper without a unit', ['draft', lamplighter, '--paper', '610x914'], 'paper-without-unit', 'mm, cm or in'],
     [
       'an overlap without room for the marks',
-      ['draft', lamplighter, '--overlap', '1/2'],
+      ['draft', lamplighter, '--overlap', '0.5mm'],
       'overlap-out-of-range',
       '1/2in',
     ],
+    ['an overlap without a unit', ['draft', lamplighter, '--overlap', '12'], 'overlap-without-unit', '12mm'],
+    ['a part of an inch', ['draft', lamplighter, '--overlap', '1/2'], 'overlap-without-unit', '1/2in'],
     ['a square that is none', ['draft', lamplighter, '--square-measured', '97.2'], 'square-unreadable', '97.2x98.0'],
     [
       'a square of a page fitted to its paper',

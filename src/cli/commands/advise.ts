@@ -16,6 +16,7 @@ export const advise: Command = {
       complete: 'place',
     },
     ...JSON_OPTION,
+    quiet: { alias: 'q', type: 'boolean', describe: 'print problems only' },
   },
   load: async () => (await import('../advise-command.ts')).adviseCommand,
 }

@@ -12,7 +12,7 @@ export const compare: Command = {
     from: {
       type: 'string',
       requiresArg: true,
-      describe: 'the version before: the label of the fitting it comes after; by default none, the draft',
+      describe: 'the version before: the label of the fitting it comes after; by default draft (none is the same)',
     },
     to: {
       type: 'string',

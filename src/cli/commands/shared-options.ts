@@ -19,7 +19,7 @@ export const UNTIL: Readonly<Record<string, CommandOption>> = {
   until: {
     type: 'string',
     requiresArg: true,
-    describe: 'stop after the fitting with this label; none: before any',
+    describe: 'stop after the fitting with this label; none or draft: before any',
   },
 }
 
