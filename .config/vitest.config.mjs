@@ -13,6 +13,8 @@ export default defineConfig({
     reporters: ['default', new ClosingLine(seed)],
     // The command line's tests start processes of their own; on two cores the default five seconds can be short.
     testTimeout: 30_000,
+    // On two cores the default is a single worker.
+    maxWorkers: '100%',
     coverage: { include: ['src/**'] },
   },
 })
