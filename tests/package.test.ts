@@ -41,7 +41,7 @@ afterAll(() => rmSync(project, { recursive: true, force: true }))
 test('the package holds what is needed to use it and nothing else', () => {
   const paths = packed.files.map(({ path }) => path).sort()
   const built = paths.filter((path) => path.startsWith('dist/'))
-  const others = paths.filter((path) => !/^dist\/|^schema\/[a-z]+\.schema\.json$/.test(path))
+  const others = paths.filter((path) => !/^dist\/|^src\/schema\/[a-z]+\.schema\.json$/.test(path))
   expect(others).toEqual(['LICENSE', 'README.md', 'bin/scye', 'package.json'])
   expect(
     built.filter((path) => !/^dist\/(index\.d\.mts|third-party-licenses\.txt|[\w.-]+\.[cm]js)$/.test(path)),

@@ -18,5 +18,5 @@ let font: Uint8Array | undefined
 
 /** The schema of performer files that comes with this package, as a URL for editors. */
 export function schemaUrl(): string {
-  return new URL('../schema/performer.schema.json', import.meta.url).href
+  return new URL('../src/schema/performer.schema.json', import.meta.url).href
 }

@@ -8,7 +8,7 @@ import { publishedSchemas } from './schemas.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const example = (name: string) => join(root, 'examples', `${name}.yaml`)
-const published = (name: string) => readFileSync(join(root, 'schema', `${name}.schema.json`), 'utf8')
+const published = (name: string) => readFileSync(join(root, 'src/schema', `${name}.schema.json`), 'utf8')
 
 /** A published schema that also refuses fields it does not know: the code must write none that it does not describe. */
 function strictly(name: string) {
@@ -36,7 +36,7 @@ function faults(name: string, text: string): unknown {
 describe('the published schemas', () => {
   test('are what the code makes of them: npm run schema', () => {
     for (const [name, text] of publishedSchemas())
-      expect(readFileSync(join(root, 'schema', name), 'utf8') === text, `${name} is stale: npm run schema`).toBe(true)
+      expect(readFileSync(join(root, 'src/schema', name), 'utf8') === text, `${name} is stale: npm run schema`).toBe(true)
   })
 
   test.each(['lamplighter', 'ferry-pilot', 'test-sleeve'])('take every document of %s', async (name) => {

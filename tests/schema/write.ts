@@ -2,4 +2,4 @@
 import { writeFileSync } from 'node:fs'
 import { publishedSchemas } from './schemas.ts'
 
-for (const [name, text] of publishedSchemas()) writeFileSync(new URL(`../../schema/${name}`, import.meta.url), text)
+for (const [name, text] of publishedSchemas()) writeFileSync(new URL(`../../src/schema/${name}`, import.meta.url), text)
