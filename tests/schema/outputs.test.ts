@@ -36,7 +36,9 @@ function faults(name: string, text: string): unknown {
 describe('the published schemas', () => {
   test('are what the code makes of them: npm run schema', () => {
     for (const [name, text] of publishedSchemas())
-      expect(readFileSync(join(root, 'src/schema', name), 'utf8') === text, `${name} is stale: npm run schema`).toBe(true)
+      expect(readFileSync(join(root, 'src/schema', name), 'utf8') === text, `${name} is stale: npm run schema`).toBe(
+        true,
+      )
   })
 
   test.each(['lamplighter', 'ferry-pilot', 'test-sleeve'])('take every document of %s', async (name) => {
