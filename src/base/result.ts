@@ -35,7 +35,11 @@ export function failure(...problems: readonly Problem[]): Failure {
 
 /** All values, or all the problems of all that failed: a draper sees every problem at once. */
 export function collect<T>(results: readonly Result<T>[]): Result<T[]> {
-  const problems = results.flatMap((result) => (result.ok ? [] : result.problems))
-  if (problems.length > 0) return failure(...problems)
-  return success(results.flatMap((result) => (result.ok ? [result.value] : [])))
+  const values: T[] = []
+  const problems: Problem[] = []
+  for (const result of results) {
+    if (result.ok) values.push(result.value)
+    else problems.push(...result.problems)
+  }
+  return problems.length > 0 ? failure(...problems) : success(values)
 }

@@ -127,9 +127,8 @@ export function allowanceRows(
       .filter((seam) => seam.allowance > 0)
       .map((seam) => {
         const cut = cutAllowance(allowances, mockUp, seam)
-        const used = budget
-          .filter((entry) => entry.piece === piece.id && entry.seam === seam.id)
-          .reduce((sum, entry) => sum + entry.amount, 0)
+        let used = 0
+        for (const entry of budget) if (entry.piece === piece.id && entry.seam === seam.id) used += entry.amount
         return { piece: piece.id, seam: seam.id, cut, used, left: cut - used }
       }),
   )
@@ -146,6 +145,7 @@ export function budgetFindings(
   say: (mm: number) => string,
 ): Finding[] {
   return after.flatMap((row): Finding[] => {
+    if (row.used <= ROUNDING) return []
     const was =
       before.find((r) => r.piece === row.piece && r.seam === row.seam) ??
       before.find((r) => r.piece === baseName(row.piece) && r.seam === baseName(row.seam)) ??

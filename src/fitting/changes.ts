@@ -1,4 +1,7 @@
+import type { Cubic } from '../geometry/cubic.ts'
+import type { Point } from '../geometry/point.ts'
 import type { EaseRange, Join, Pattern } from '../pattern/pattern.ts'
+import type { Seam } from '../pattern/piece.ts'
 import { seamLength } from '../pattern/seam.ts'
 import { isCapJoin, type JoinLengths, joinLengths } from '../pattern/sewn-line.ts'
 import { baseName } from '../pattern/side-names.ts'
@@ -62,24 +65,39 @@ const NOTHING = 0.005
 export function changesBetween(before: Pattern, after: Pattern, map: PositionMap): Changes {
   const seams: SeamChange[] = []
   const touched = new Set<string>()
-  for (const { piece, length, seam, now } of seamPairs(before, after, map)) {
-    const change = { piece, seam: now.id, before: length, after: seamLength(now) }
+  const lengthOf = measuredOnce()
+  for (const { piece, length, seam, now } of seamPairs(before, after, map, lengthOf)) {
+    const change = { piece, seam: now.id, before: length, after: lengthOf(now) }
     touched.add(key(piece, seam))
     seams.push(change)
   }
-  const joins = after.joins.flatMap((join) => joinChange(before, after, join, touched))
+  const joins = after.joins.flatMap((join) => joinChange({ before, after }, join, touched, lengthOf))
   return { seams, joins, figures: figureChanges(before, after) }
 }
 
+type LengthOf = (seam: Seam) => number
+
+/** The lengths of seams, for as long as the question lasts: of one that lies in several joins only once. */
+function measuredOnce(): LengthOf {
+  const lengths = new Map<Seam, number>()
+  return (seam) => {
+    const known = lengths.get(seam)
+    if (known !== undefined) return known
+    const length = seamLength(seam)
+    lengths.set(seam, length)
+    return length
+  }
+}
+
 /** Seams that were drawn anew, beside what they were; a split alone draws nothing anew. */
-function seamPairs(before: Pattern, after: Pattern, map: PositionMap) {
+function seamPairs(before: Pattern, after: Pattern, map: PositionMap, lengthOf: LengthOf) {
   return before.pieces.flatMap((piece) => {
     const same = after.pieces.find((p) => p.id === piece.id)
     if (same === piece) return []
     const kept = new Set(same?.seams)
     return piece.seams.flatMap((old) => {
       if (kept.has(old)) return []
-      const length = seamLength(old)
+      const length = lengthOf(old)
       return map.seam({ piece: piece.id, seam: old.id, along: length / 2 }).flatMap((moved) => {
         if (isGone(moved)) return []
         const now = after.pieces.find((p) => p.id === moved.piece)?.seams.find((s) => s.id === moved.seam)
@@ -91,37 +109,43 @@ function seamPairs(before: Pattern, after: Pattern, map: PositionMap) {
 }
 
 /** Whether a line is the same, or its mirror image: coordinates are mirrored exactly. */
-function sameLine(old: JoinableParts, now: JoinableParts): boolean {
+function sameLine(old: Seam['parts'], now: Seam['parts']): boolean {
   if (old === now) return true
   const a = old.flat()
   const b = now.flat()
-  if (a.length !== b.length) return false
+  return a.length === b.length && (a.every((c, i) => c === b[i]) || a.every((c, i) => mirrored(c, b[b.length - 1 - i])))
+}
+
+function mirrored(c: Cubic, d: Cubic | undefined): boolean {
   return (
-    a.every((c, i) => c === b[i]) ||
-    a.every((c, i) => {
-      const d = b[b.length - 1 - i]
-      return d !== undefined && [c.p0, c.p1, c.p2, c.p3].every((p, k) => mirrored(p, [d.p3, d.p2, d.p1, d.p0][k]))
-    })
+    d !== undefined &&
+    mirroredPoint(c.p0, d.p3) &&
+    mirroredPoint(c.p1, d.p2) &&
+    mirroredPoint(c.p2, d.p1) &&
+    mirroredPoint(c.p3, d.p0)
   )
 }
 
-type JoinableParts = Pattern['pieces'][number]['seams'][number]['parts']
-
-function mirrored(p: { x: number; y: number }, q: { x: number; y: number } | undefined): boolean {
-  return q !== undefined && p.x === 0 - q.x && p.y === q.y
+function mirroredPoint(p: Point, q: Point): boolean {
+  return p.x === 0 - q.x && p.y === q.y
 }
 
-function joinChange(before: Pattern, after: Pattern, join: Join, touched: ReadonlySet<string>): JoinChange[] {
+function joinChange(
+  { before, after }: { readonly before: Pattern; readonly after: Pattern },
+  join: Join,
+  touched: ReadonlySet<string>,
+  lengthOf: LengthOf,
+): JoinChange[] {
   if (![...join.a, ...join.b].some((part) => touched.has(key(part.piece, part.seam)))) return []
   const was = before.joins.find((old) => old.id === join.id) ?? before.joins.find((old) => old.id === baseName(join.id))
   if (!was) return []
-  const now = joinLengths(after, join)
+  const now = joinLengths(after, join, lengthOf)
   const restores =
     now.ease < join.ease.min - NOTHING || now.ease > join.ease.max + NOTHING ? restoring(join) : undefined
   return [
     {
       join: join.id,
-      before: joinLengths(before, was),
+      before: joinLengths(before, was, lengthOf),
       after: now,
       declared: join.ease,
       ...(restores === undefined ? {} : { restores }),

@@ -40,10 +40,10 @@ export interface MovedPart {
 /** Samples of the moved line; where one cubic of the old line ends both speeds are kept. */
 export interface MovedSamples {
   readonly at: number[]
-  readonly xs: Float64Array
-  readonly ys: Float64Array
+  readonly xs: number[]
+  readonly ys: number[]
   /** Length of the polyline. */
-  readonly lengths: Float64Array
+  readonly lengths: number[]
   /** The derivative by run position, and its size into the sample and out of it. */
   readonly vxs: number[]
   readonly vys: number[]
@@ -62,7 +62,9 @@ export function sampleMoved(
   { start, end, fades }: { readonly start: number; readonly end: number; readonly fades: number },
 ): MovedSamples | Folds {
   const at: number[] = []
-  const points: number[] = []
+  const xs: number[] = []
+  const ys: number[] = []
+  const lengths: number[] = []
   const vxs: number[] = []
   const vys: number[] = []
   const speedIn: number[] = []
@@ -89,7 +91,7 @@ export function sampleMoved(
       const moved = move(cubic, t, here)
       if ('folds' in moved) return moved
       const { x, y, vx, vy } = moved
-      const speed = Math.sqrt(vx * vx + vy * vy)
+      const speed = apart(vx, vy)
       if (k > 0 && i === 0) {
         const last = at.length - 1
         speedOut[last] = speed
@@ -99,7 +101,10 @@ export function sampleMoved(
         continue
       }
       at.push(here)
-      points.push(x, y)
+      const last = xs.length - 1
+      lengths.push(last < 0 ? 0 : (lengths[last] as number) + apart(x - (xs[last] as number), y - (ys[last] as number)))
+      xs.push(x)
+      ys.push(y)
       vxs.push(vx)
       vys.push(vy)
       speedIn.push(speed)
@@ -108,23 +113,11 @@ export function sampleMoved(
     }
     joints.push(at.length - 1)
   }
-  return { at, ...polyline(points), vxs, vys, speedIn, speedOut, told, joints }
+  return { at, xs, ys, lengths, vxs, vys, speedIn, speedOut, told, joints }
 }
 
-function polyline(points: readonly number[]) {
-  const n = points.length / 2
-  const xs = new Float64Array(n)
-  const ys = new Float64Array(n)
-  const lengths = new Float64Array(n)
-  for (let i = 0; i < n; i++) {
-    xs[i] = points[2 * i] as number
-    ys[i] = points[2 * i + 1] as number
-    if (i === 0) continue
-    const dx = (xs[i] as number) - (xs[i - 1] as number)
-    const dy = (ys[i] as number) - (ys[i - 1] as number)
-    lengths[i] = (lengths[i - 1] as number) + Math.sqrt(dx * dx + dy * dy)
-  }
-  return { xs, ys, lengths }
+function apart(dx: number, dy: number): number {
+  return Math.sqrt(dx * dx + dy * dy)
 }
 
 /** The smallest radius of a cubic, or one that it does not fall below where that is gentle enough and told at once. */

@@ -31,7 +31,8 @@ export function arcLength(c: Cubic, options?: LengthOptions): number {
 export function arcLengthBetween(c: Cubic, a: number, b: number, options?: LengthOptions): number {
   const accuracy = options?.accuracy ?? LENGTH_ACCURACY
   if (!(accuracy > 0)) throw new RangeError('accuracy must be above zero')
-  return integral(speedOf(c), a, b, accuracy)
+  tellSpeed(c)
+  return integral(a, b, accuracy)
 }
 
 // A zero farther off than this has no influence; a finite number, so that sums stay finite.
@@ -41,37 +42,40 @@ const NEAR = 0.1
 // A zero this near to the real line is on it: leaving out the rest changes a length by its square.
 const REAL = 1e-9
 
-/** C′/3 as p t² + q t + v, taken as a complex polynomial (x real, y imaginary), and its zeros x ± iy. */
-interface Speed {
-  readonly px: number
-  readonly py: number
-  readonly qx: number
-  readonly qy: number
-  readonly vx: number
-  readonly vy: number
-  readonly x1: number
-  readonly y1: number
-  readonly x2: number
-  readonly y2: number
-}
+/**
+ * C′/3 of the cubic at hand as p t² + q t + v, taken as a complex polynomial (x real, y imaginary), and its zeros
+ * x ± iy: px, py, qx, qy, vx, vy, x1, y1, x2, y2. One place for all of them, written anew by every call from outside and
+ * read by it alone: an object each would cost as much as the sums.
+ */
+const SPEED = new Float64Array(10)
 
-function speedOf(c: Cubic): Speed {
-  const vx = c.p1.x - c.p0.x
-  const vy = c.p1.y - c.p0.y
-  const ex = c.p2.x - c.p1.x
-  const ey = c.p2.y - c.p1.y
-  const fx = c.p3.x - c.p2.x
-  const fy = c.p3.y - c.p2.y
+function tellSpeed(c: Cubic): void {
+  const { p0, p1, p2, p3 } = c
+  const vx = p1.x - p0.x
+  const vy = p1.y - p0.y
+  const ex = p2.x - p1.x
+  const ey = p2.y - p1.y
+  const fx = p3.x - p2.x
+  const fy = p3.y - p2.y
   const px = fx - 2 * ex + vx
   const py = fy - 2 * ey + vy
   const qx = 2 * (ex - vx)
   const qy = 2 * (ey - vy)
-  const even = 1e-14 * (Math.abs(c.p3.x - c.p0.x) + Math.abs(c.p3.y - c.p0.y))
+  const even = 1e-14 * (Math.abs(p3.x - p0.x) + Math.abs(p3.y - p0.y))
   // Even speed: a straight line, as `line` makes it.
   if (Math.abs(px) + Math.abs(py) + Math.abs(qx) + Math.abs(qy) <= even) {
-    const third = { x: (c.p3.x - c.p0.x) / 3, y: (c.p3.y - c.p0.y) / 3 }
-    return { px: 0, py: 0, qx: 0, qy: 0, vx: third.x, vy: third.y, x1: FAR, y1: FAR, x2: FAR, y2: FAR }
+    SPEED.fill(0, 0, 4)
+    SPEED[4] = (p3.x - p0.x) / 3
+    SPEED[5] = (p3.y - p0.y) / 3
+    SPEED.fill(FAR, 6)
+    return
   }
+  SPEED[0] = px
+  SPEED[1] = py
+  SPEED[2] = qx
+  SPEED[3] = qy
+  SPEED[4] = vx
+  SPEED[5] = vy
   // The zeros of p t² + q t + v, the larger sum first so that nothing cancels: z = −2v / (q ± √(q² − 4pv)), or by p.
   const rx = qx * qx - qy * qy - 4 * (px * vx - py * vy)
   const ry = 2 * qx * qy - 4 * (px * vy + py * vx)
@@ -88,16 +92,18 @@ function speedOf(c: Cubic): Speed {
   const mm = mx * mx + my * my
   const pp = px * px + py * py
   // One zero is m / p, the other v / m; where p or m vanishes they lie at infinity.
-  const x1 = pp > 0 ? (mx * px + my * py) / pp : FAR
-  const y1 = pp > 0 ? Math.abs(my * px - mx * py) / pp : FAR
-  const x2 = mm > 0 ? (vx * mx + vy * my) / mm : pp > 0 ? x1 : FAR
-  const y2 = mm > 0 ? Math.abs(vy * mx - vx * my) / mm : pp > 0 ? y1 : FAR
-  return { px, py, qx, qy, vx, vy, x1, y1, x2, y2 }
+  SPEED[6] = pp > 0 ? (mx * px + my * py) / pp : FAR
+  SPEED[7] = pp > 0 ? Math.abs(my * px - mx * py) / pp : FAR
+  SPEED[8] = mm > 0 ? (vx * mx + vy * my) / mm : ((pp > 0 ? SPEED[6] : FAR) as number)
+  SPEED[9] = mm > 0 ? Math.abs(vy * mx - vx * my) / mm : ((pp > 0 ? SPEED[7] : FAR) as number)
 }
 
 /** The length between the parameters a and b. */
-function integral(speed: Speed, a: number, b: number, accuracy: number): number {
-  const { px, py, qx, qy, vx, vy, x1, y1, x2, y2 } = speed
+function integral(a: number, b: number, accuracy: number): number {
+  const [px, py, qx, qy] = [SPEED[0], SPEED[1], SPEED[2], SPEED[3]] as [number, number, number, number]
+  const [vx, vy] = [SPEED[4] as number, SPEED[5] as number]
+  const [x1, y1] = [SPEED[6] as number, SPEED[7] as number]
+  const [x2, y2] = [SPEED[8] as number, SPEED[9] as number]
   if (px === 0 && py === 0 && qx === 0 && qy === 0) return 3 * Math.sqrt(vx * vx + vy * vy) * (b - a)
   const goal = accuracy / 3
   // Cut where a zero lies near the line: an exactly real one is a corner of the speed there and none beside it.
@@ -106,29 +112,35 @@ function integral(speed: Speed, a: number, b: number, accuracy: number): number 
   const cut2 = y2 < near && x2 > a && x2 < b ? x2 : b
   const first = Math.min(cut1, cut2)
   const second = Math.max(cut1, cut2)
-  if (first >= b) return 3 * stretch(speed, a, b, goal, 0)
-  let sum = stretch(speed, a, first, goal / 3, 0)
+  if (first >= b) return 3 * stretch(a, b, goal, 0)
+  let sum = stretch(a, first, goal / 3, 0)
   if (second > first && second < b) {
-    sum += stretch(speed, first, second, goal / 3, 0) + stretch(speed, second, b, goal / 3, 0)
-  } else sum += stretch(speed, first, b, goal / 3, 0)
+    sum += stretch(first, second, goal / 3, 0) + stretch(second, b, goal / 3, 0)
+  } else sum += stretch(first, b, goal / 3, 0)
   return 3 * sum
 }
 
 /** ∫ |p t² + q t + v| dt over [a, b] with an error below `accuracy`. */
-function stretch(z: Speed, a: number, b: number, accuracy: number, depth: number): number {
+function stretch(a: number, b: number, accuracy: number, depth: number): number {
+  const [px, py] = [SPEED[0] as number, SPEED[1] as number]
+  const [qx, qy] = [SPEED[2] as number, SPEED[3] as number]
   const m = (a + b) / 2
   const h = (b - a) / 2
   // With t = m + s the integrand is |p s² + r s + u|.
-  const ux = (z.px * m + z.qx) * m + z.vx
-  const uy = (z.py * m + z.qy) * m + z.vy
-  const rx = 2 * z.px * m + z.qx
-  const ry = 2 * z.py * m + z.qy
+  const ux = (px * m + qx) * m + (SPEED[4] as number)
+  const uy = (py * m + qy) * m + (SPEED[5] as number)
+  const rx = 2 * px * m + qx
+  const ry = 2 * py * m + qy
   // The largest ellipse about the stretch, foci at its ends, without a zero inside: half-axes' sum ρ.
-  const axis = Math.min(halfAxis(z.x1 - m, z.y1, h), halfAxis(z.x2 - m, z.y2, h), LARGEST_AXIS)
+  const axis = Math.min(
+    halfAxis((SPEED[6] as number) - m, SPEED[7] as number, h),
+    halfAxis((SPEED[8] as number) - m, SPEED[9] as number, h),
+    LARGEST_AXIS,
+  )
   const rho = axis + Math.sqrt(Math.max(0, axis * axis - 1))
   const reach = h * axis
   const most =
-    Math.sqrt(ux * ux + uy * uy) + reach * (Math.sqrt(rx * rx + ry * ry) + reach * Math.sqrt(z.px * z.px + z.py * z.py))
+    Math.sqrt(ux * ux + uy * uy) + reach * (Math.sqrt(rx * rx + ry * ry) + reach * Math.sqrt(px * px + py * py))
   const goal = Math.max(accuracy, ROUNDING * most * h)
   const shrink = 1 / (rho * rho)
   // The n-point rule errs by at most 64/15 · most · h · ρ^(2 − 2n) / (1 − ρ^−2).
@@ -139,9 +151,8 @@ function stretch(z: Speed, a: number, b: number, accuracy: number, depth: number
   // Written so that coordinates that are not numbers end here too.
   const rule = !(eight > goal) ? GAUSS_8 : twelve <= goal ? GAUSS_12 : GAUSS_16
   if (rule === GAUSS_16 && sixteen > goal && most * 2 * h > goal && depth < DEEPEST)
-    return stretch(z, a, m, accuracy / 2, depth + 1) + stretch(z, m, b, accuracy / 2, depth + 1)
+    return stretch(a, m, accuracy / 2, depth + 1) + stretch(m, b, accuracy / 2, depth + 1)
   let sum = 0
-  const { px, py } = z
   for (let k = 0; k < rule.length; k += 2) {
     const s = h * (rule[k] as number)
     const ex = px * s * s + ux
@@ -204,16 +215,18 @@ export function parameterAtLength(c: Cubic, length: number, options?: LengthOpti
   const accuracy = options?.accuracy ?? LENGTH_ACCURACY
   if (length <= 0) return 0
   if (!(accuracy > 0)) throw new RangeError('accuracy must be above zero')
-  const speed = speedOf(c)
-  return parameterOf(c, speed, length, integral(speed, 0, 1, accuracy / 4), accuracy)
+  tellSpeed(c)
+  return parameterOf(c, length, integral(0, 1, accuracy / 4), accuracy)
 }
 
 /** `parameterAtLength` where the whole length is known, to a quarter of the accuracy. */
 export function parameterWithin(c: Cubic, length: number, whole: number, accuracy: number): number {
-  return parameterOf(c, speedOf(c), length, whole, accuracy)
+  tellSpeed(c)
+  return parameterOf(c, length, whole, accuracy)
 }
 
-function parameterOf(c: Cubic, speed: Speed, length: number, whole: number, accuracy: number): number {
+/** With the speed of the cubic told. */
+function parameterOf(c: Cubic, length: number, whole: number, accuracy: number): number {
   if (length <= 0) return 0
   if (length >= whole) return 1
   let low = 0
@@ -223,7 +236,7 @@ function parameterOf(c: Cubic, speed: Speed, length: number, whole: number, accu
   let from = 0
   // Halley on the length with a bracket to fall back on: the speed may vanish (cusp), the length never decreases.
   for (let i = 0; i < 100; i++) {
-    reached += t >= from ? integral(speed, from, t, accuracy / 16) : -integral(speed, t, from, accuracy / 16)
+    reached += t >= from ? integral(from, t, accuracy / 16) : -integral(t, from, accuracy / 16)
     from = t
     const error = reached - length
     if (Math.abs(error) <= accuracy / 2) return t

@@ -48,8 +48,10 @@ function extrema(bent: Bending): { readonly t: number; readonly cusp: boolean }[
   if (isStraight(bent)) return []
   const { f, g, size } = bent
   // With the curvature k = f / g^(3/2), the sign of k′ is that of 2·f′·g − 3·f·g′.
-  const rise = sum(scaled(product(derivative(f), g), 2), scaled(product(f, derivative(g)), -3))
-  return signChanges(rise).map((t) => ({ t, cusp: Math.sqrt(Math.abs(valueAt(g, t))) <= STANDSTILL * size }))
+  return signChanges(slopes(f, g, 2, -3)).map((t) => ({
+    t,
+    cusp: Math.sqrt(Math.abs(valueAt(g, t))) <= STANDSTILL * size,
+  }))
 }
 
 function bending(c: Cubic): Bending {
@@ -73,24 +75,20 @@ function isStraight({ f, size }: Bending): boolean {
   return !(Math.max(...f.map(Math.abs)) > 1e-13 * size * size)
 }
 
-function derivative(p: readonly number[]): number[] {
-  return p.slice(1).map((value, k) => value * (k + 1))
-}
-
-function product(p: readonly number[], q: readonly number[]): number[] {
-  const result = new Array<number>(p.length + q.length - 1).fill(0)
-  p.forEach((u, i) => {
-    q.forEach((v, k) => {
-      result[i + k] = (result[i + k] as number) + u * v
-    })
-  })
+/** a·p′·q + b·p·q′. */
+function slopes(p: readonly number[], q: readonly number[], a: number, b: number): number[] {
+  const result: number[] = []
+  for (let n = 0; n < p.length + q.length - 2; n++) {
+    let rising = 0
+    let falling = 0
+    for (let i = Math.max(0, n + 2 - q.length); i < p.length && i <= n + 1; i++) {
+      // p[i] meets q[k]: together they stand before the power i + k − 1 = n.
+      const k = n + 1 - i
+      const both = (p[i] as number) * (q[k] as number)
+      rising += i * both
+      falling += k * both
+    }
+    result.push(a * rising + b * falling)
+  }
   return result
-}
-
-function scaled(p: readonly number[], factor: number): number[] {
-  return p.map((value) => value * factor)
-}
-
-function sum(p: readonly number[], q: readonly number[]): number[] {
-  return Array.from({ length: Math.max(p.length, q.length) }, (_, k) => (p[k] ?? 0) + (q[k] ?? 0))
 }

@@ -1,11 +1,11 @@
 import type { Cubic } from './cubic.ts'
 import type { Point } from './point.ts'
 
-/** Ordered samples in flat arrays, and at each the length of the polyline from the first, mm. */
+/** Ordered samples in flat arrays (plain ones: typed ones of this size cost more to make than they save), and at each the length of the polyline from the first, mm. */
 export interface SampleRun {
-  readonly xs: Float64Array
-  readonly ys: Float64Array
-  readonly lengths: Float64Array
+  readonly xs: ArrayLike<number>
+  readonly ys: ArrayLike<number>
+  readonly lengths: ArrayLike<number>
 }
 
 /** One cubic through a stretch of samples: `parameters[k]` belongs to sample from + k. */

@@ -50,6 +50,7 @@ export function nearestOnCubic(c: Cubic, p: Point): { t: number; at: Point; dist
   let t = 0
   let at = c.p0
   let near = distance(c.p0, p)
+  if (near === 0) return { t, at, distance: near }
   for (const root of candidates(c, p)) {
     const q = pointAt(c, root)
     const d = distance(q, p)
@@ -127,18 +128,18 @@ function boxDistance(c: Cubic, p: Point): number {
 }
 
 /** (C − p)·C′ as a polynomial of degree five. */
-function towards(c: Cubic, p: Point): number[] {
-  const sum = [0, 0, 0, 0, 0, 0]
-  for (const [q0, q1, q2, q3] of [
-    [c.p0.x - p.x, c.p1.x - p.x, c.p2.x - p.x, c.p3.x - p.x],
-    [c.p0.y - p.y, c.p1.y - p.y, c.p2.y - p.y, c.p3.y - p.y],
-  ] as const) {
-    const v = [q0, 3 * (q1 - q0), 3 * (q2 - 2 * q1 + q0), q3 - 3 * q2 + 3 * q1 - q0]
-    for (let i = 0; i <= 3; i++) {
-      for (let k = 1; k <= 3; k++) {
-        sum[i + k - 1] = (sum[i + k - 1] as number) + (v[i] as number) * k * (v[k] as number)
-      }
-    }
-  }
-  return sum
+function towards({ p0, p1, p2, p3 }: Cubic, p: Point): number[] {
+  const x0 = p0.x - p.x
+  const y0 = p0.y - p.y
+  const [x1, y1] = [3 * (p1.x - p0.x), 3 * (p1.y - p0.y)]
+  const [x2, y2] = [3 * (p2.x - 2 * p1.x + p0.x), 3 * (p2.y - 2 * p1.y + p0.y)]
+  const [x3, y3] = [p3.x - 3 * p2.x + 3 * p1.x - p0.x, p3.y - 3 * p2.y + 3 * p1.y - p0.y]
+  return [
+    x0 * x1 + y0 * y1,
+    2 * (x0 * x2 + y0 * y2) + x1 * x1 + y1 * y1,
+    3 * (x0 * x3 + y0 * y3 + x1 * x2 + y1 * y2),
+    4 * (x1 * x3 + y1 * y3) + 2 * (x2 * x2 + y2 * y2),
+    5 * (x2 * x3 + y2 * y3),
+    3 * (x3 * x3 + y3 * y3),
+  ]
 }

@@ -163,32 +163,28 @@ function parametersOf(fits: readonly CubicFit[], runIndex: Int32Array): PathPara
 /** The samples without immediate repetitions, and for each sample the place it took. */
 function distinct(samples: readonly Point[], nearest: number): { run: SampleRun; runIndex: Int32Array } {
   const n = samples.length
-  const xs = new Float64Array(n)
-  const ys = new Float64Array(n)
-  const lengths = new Float64Array(n)
+  const xs: number[] = []
+  const ys: number[] = []
+  const lengths: number[] = []
   const runIndex = new Int32Array(n)
-  let count = 0
   for (let i = 0; i < n; i++) {
+    const count = xs.length
     const { x, y } = samples[i] as Point
     if (!Number.isFinite(x) || !Number.isFinite(y)) throw new RangeError(`sample ${i} is not a point: ${x}, ${y}`)
     const dx = count === 0 ? 0 : x - (xs[count - 1] as number)
     const dy = count === 0 ? 0 : y - (ys[count - 1] as number)
     const step = Math.sqrt(dx * dx + dy * dy)
     if (count === 0 || step > nearest) {
-      xs[count] = x
-      ys[count] = y
-      lengths[count] = count === 0 ? 0 : (lengths[count - 1] as number) + step
-      count++
+      xs.push(x)
+      ys.push(y)
+      lengths.push(count === 0 ? 0 : (lengths[count - 1] as number) + step)
     }
-    runIndex[i] = count - 1
+    runIndex[i] = xs.length - 1
   }
-  if (count < 2) throw new RangeError('a refit needs at least two distinct samples')
+  if (xs.length < 2) throw new RangeError('a refit needs at least two distinct samples')
   // The last sample is kept exactly, whatever lies just before it.
   const end = samples[n - 1] as Point
-  xs[count - 1] = end.x
-  ys[count - 1] = end.y
-  return {
-    run: { xs: xs.subarray(0, count), ys: ys.subarray(0, count), lengths: lengths.subarray(0, count) },
-    runIndex,
-  }
+  xs[xs.length - 1] = end.x
+  ys[ys.length - 1] = end.y
+  return { run: { xs, ys, lengths }, runIndex }
 }

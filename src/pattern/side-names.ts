@@ -3,7 +3,8 @@ import type { Piece } from './piece.ts'
 
 /** The id without ` left` or ` right` at its end. */
 export function baseName(id: string): string {
-  return id.replace(/ (left|right)$/, '')
+  if (id.endsWith(' left')) return id.slice(0, -' left'.length)
+  return id.endsWith(' right') ? id.slice(0, -' right'.length) : id
 }
 
 /** Whether an id is the one asked for, or one of the sides of it: `sleeve` also means `sleeve left` and `sleeve right`. */

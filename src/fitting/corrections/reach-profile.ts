@@ -1,7 +1,7 @@
 import { atan2 } from '../../base/trig.ts'
 import { type Path, reversePath } from '../../geometry/path.ts'
 import { shiftedTurn, type TurnedLine, velocity } from '../line-turns.ts'
-import { type Profile, type ProfileNode, smoothProfile } from '../profile.ts'
+import { type Profile, type ProfileNode, type SmoothProfile, smoothProfile } from '../profile.ts'
 
 /** Each half of the cap may change its length by no more than about this, mm. */
 export const MOST_CHANGE = 1
@@ -34,20 +34,20 @@ export interface ReachShape {
  * from the underarm up as far as the taper, both as if they were the front half. Where no shape keeps the length, the hollow one that changes it least.
  */
 export function reachShape(lines: readonly TurnedLine[], by: number, taper: number): ReachShape {
+  const room: Room = { amounts: [], slopes: [] }
+  const changeBy = (profile: SmoothProfile) => (line: TurnedLine) => Math.abs(changeOf(line, profile, room))
   const isHollow = (profile: Profile) => lines.every((line) => staysHollow(line, profile))
-  const shapes: { readonly shape: ReachShape; readonly profile: Profile; readonly change: number }[] = []
+  const tried: { readonly shape: ReachShape; readonly profile: Profile; readonly change: number }[] = []
   for (const shape of candidates(by, taper)) {
     const profile = smoothProfile(shape.nodes)
-    const change = Math.max(...lines.map((line) => Math.abs(changeOf(line, profile))))
+    const change = Math.max(...lines.map(changeBy(profile)))
     // The directions cost more than the length: they are asked for only where it is kept.
     if (change <= MOST_CHANGE && isHollow(profile)) return shape
-    shapes.push({ shape, profile, change })
+    tried.push({ shape, profile, change })
   }
-  const rated = shapes.map(({ shape, profile, change }) => ({
-    shape,
-    badness: change + (isHollow(profile) ? 0 : 100),
-  }))
-  return rated.reduce((best, one) => (one.badness < best.badness ? one : best)).shape
+  // One that is not hollow comes after all that are.
+  const inOrder = tried.sort((a, b) => a.change - b.change)
+  return (inOrder.find(({ profile }) => isHollow(profile)) ?? (inOrder[0] as (typeof tried)[number])).shape
 }
 
 /** Shapes in order of preference: level or nearly so, then straight with a parabola, of its usual share, tighter, wider. */
@@ -85,16 +85,27 @@ export function asFrontHalf(path: Path, runsUp: boolean): Path {
   return reversePath(path).map((c) => ({ p0: mirror(c.p0), p1: mirror(c.p1), p2: mirror(c.p2), p3: mirror(c.p3) }))
 }
 
+/** Arrays to write in, the same for every shape that is tried. */
+interface Room {
+  readonly amounts: number[]
+  readonly slopes: number[]
+}
+
 /** By how much a shift by the profile makes the line longer, mm. */
-function changeOf(line: TurnedLine, profile: Profile): number {
+function changeOf(
+  { at, curvature }: TurnedLine,
+  profile: SmoothProfile,
+  room: Room = { amounts: [], slopes: [] },
+): number {
+  const { amounts, slopes } = room
+  profile.along(at, amounts, slopes)
   let change = 0
   let speed = 0
-  for (let i = 0; i < line.at.length; i++) {
-    const at = line.at[i] as number
-    const along = 1 + (line.curvature[i] as number) * profile.amount(at)
-    const across = profile.slope(at)
+  for (let i = 0; i < at.length; i++) {
+    const along = 1 + (curvature[i] as number) * (amounts[i] as number)
+    const across = slopes[i] as number
     const next = Math.sqrt(along * along + across * across)
-    if (i > 0) change += (at - (line.at[i - 1] as number)) * ((speed + next) / 2 - 1)
+    if (i > 0) change += ((at[i] as number) - (at[i - 1] as number)) * ((speed + next) / 2 - 1)
     speed = next
   }
   return change
