@@ -111,9 +111,14 @@ function seamPairs(before: Pattern, after: Pattern, map: PositionMap, lengthOf: 
 /** Whether a line is the same, or its mirror image: coordinates are mirrored exactly. */
 function sameLine(old: Seam['parts'], now: Seam['parts']): boolean {
   if (old === now) return true
+  if (cubicsIn(old) !== cubicsIn(now)) return false
   const a = old.flat()
   const b = now.flat()
-  return a.length === b.length && (a.every((c, i) => c === b[i]) || a.every((c, i) => mirrored(c, b[b.length - 1 - i])))
+  return a.every((c, i) => c === b[i]) || a.every((c, i) => mirrored(c, b[b.length - 1 - i]))
+}
+
+function cubicsIn(parts: Seam['parts']): number {
+  return parts.reduce((sum, part) => sum + part.length, 0)
 }
 
 function mirrored(c: Cubic, d: Cubic | undefined): boolean {

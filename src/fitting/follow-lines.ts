@@ -69,8 +69,8 @@ function straightAgain(
   const [corner, away] = from ? [from, ends[1]] : [to, ends[0]]
   if (!corner || path.length > 1) return undefined
   for (const [i, old] of oldSeams.entries()) {
-    const place = nearestOnSeam(old, away)
-    if (place.distance > ON_SEAM) continue
+    const place = placeOn(old, away)
+    if (!place) continue
     const met = crossing(seams[i] as Seam, place.along, corner, unit(subtract(away, from ? ends[0] : ends[1])))
     return met && [from ? straight(corner, met) : straight(met, corner)]
   }
@@ -109,8 +109,8 @@ function followEnd(
     const move = change.maps.get(old.id)
     const now = move && change.seams.find((seam) => seam.id === old.id)
     if (!now) continue
-    const place = nearestOnSeam(old, drawnEnd)
-    if (place.distance > ON_SEAM) continue
+    const place = placeOn(old, drawnEnd)
+    if (!place) continue
     const along = move(place.along)
     if (typeof along !== 'number') continue
     const moved = add(end, subtract(place.at, drawnEnd))
@@ -156,21 +156,18 @@ function crossing(seam: Seam, guess: number, from: Point, direction: Point): Poi
   return add(from, scale(direction, dot(subtract(found, from), direction)))
 }
 
-/** The place of the seam nearest to a point that may lie on it, mm of sewn length, and how near it is. */
-function nearestOnSeam(
-  seam: Seam,
-  at: Point,
-): { readonly along: number; readonly at: Point; readonly distance: number } {
-  let best = { along: 0, at, distance: Number.POSITIVE_INFINITY }
-  if (!seam.parts.some((part) => mayReach(part, at, ON_SEAM))) return best
-  let start = 0
-  for (const part of seam.parts) {
-    if (mayReach(part, at, ON_SEAM)) {
-      const found = nearestParameter(part, at)
-      if (found.distance < best.distance)
-        best = { along: start + alongOf(part, found), at: found.at, distance: found.distance }
-    }
-    start += pathLength(part)
+/** Where a point lies on the seam, mm of sewn length, and the point of the seam there; undefined where it lies on it nowhere. */
+function placeOn(seam: Seam, at: Point): { readonly along: number; readonly at: Point } | undefined {
+  let best: ReturnType<typeof nearestParameter> | undefined
+  let where = 0
+  for (const [k, part] of seam.parts.entries()) {
+    if (!mayReach(part, at, ON_SEAM)) continue
+    const found = nearestParameter(part, at)
+    if (found.distance > ON_SEAM || (best && found.distance >= best.distance)) continue
+    best = found
+    where = k
   }
-  return best
+  if (!best) return undefined
+  const start = seam.parts.slice(0, where).reduce((sum, part) => sum + pathLength(part), 0)
+  return { along: start + alongOf(seam.parts[where] as Path, best), at: best.at }
 }

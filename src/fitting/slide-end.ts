@@ -1,7 +1,7 @@
-import { isLine, line } from '../geometry/cubic.ts'
+import { type Cubic, isLine, line, pointAt } from '../geometry/cubic.ts'
 import { SAME_POINT } from '../geometry/defaults.ts'
 import { endOf, lastCubic, type Path } from '../geometry/path.ts'
-import { directionAlong, pathLength, pointAlong, tangentAt } from '../geometry/path-length.ts'
+import { locate, pathLength, pointAlong, tangentAt } from '../geometry/path-length.ts'
 import { along, distance, dot, type Point, scale, subtract } from '../geometry/point.ts'
 import type { Seam } from '../pattern/piece.ts'
 import { reverseSeam, seamLength } from '../pattern/seam.ts'
@@ -86,10 +86,11 @@ function cutOff(part: Path, length: number, normal: Point, depth: number, slope:
   let cut = depth / slope
   for (let i = 0; i < 50; i++) {
     if (!(cut < length - SAME_POINT)) return undefined
-    const at = length - cut
-    const miss = depth - dot(subtract(end, pointAlong(part, at)), normal)
+    const { index, t } = locate(part, length - cut)
+    const c = part[index] as Cubic
+    const miss = depth - dot(subtract(end, pointAt(c, t)), normal)
     if (Math.abs(miss) < 1e-9) break
-    cut += miss / Math.max(LEAST_SLOPE, dot(directionAlong(part, at), normal))
+    cut += miss / Math.max(LEAST_SLOPE, dot(tangentAt(c, t), normal))
   }
   const last = lastCubic(part)
   // A straight seam stays one straight line of even speed.
