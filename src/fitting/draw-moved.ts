@@ -86,12 +86,14 @@ function drawSpan(line: MovedLine, stretch: MovedStretch, samples: MovedSamples,
 
 /** Whether a half has samples enough, and one in the middle of each part. */
 function hasEnough({ joints }: Span): boolean {
-  const [from, to] = [joints[0] as number, joints[joints.length - 1] as number]
+  const from = joints[0] as number
+  const to = joints[joints.length - 1] as number
   return to - from >= FEWEST_STEPS && joints.every((i, k) => k === 0 || (i - (joints[k - 1] as number)) % 2 === 0)
 }
 
 function sampledAgain({ at, vxs, vys }: MovedSamples, { parts, joints }: Span, { move, fades }: MovedStretch) {
-  const [from, to] = [joints[0] as number, joints[joints.length - 1] as number]
+  const from = joints[0] as number
+  const to = joints[joints.length - 1] as number
   const samples = sampleMoved(move, parts, { start: at[from] as number, end: at[to] as number, fades })
   if ('folds' in samples) return samples
   // Halves meet in the very same direction.
@@ -112,7 +114,8 @@ function fitted(samples: MovedSamples, { parts, joints }: Span, tolerance: numbe
   const whole = (at[to] as number) - start
   const within = whole < SHORT ? Number.POSITIVE_INFINITY : tolerance * AT_SAMPLES
   const direction = (i: number) => {
-    const [vx, vy] = [vxs[i] as number, vys[i] as number]
+    const vx = vxs[i] as number
+    const vy = vys[i] as number
     const speed = Math.sqrt(vx * vx + vy * vy)
     return { speed, unit: { x: vx / speed, y: vy / speed } }
   }
@@ -132,8 +135,10 @@ function fitted(samples: MovedSamples, { parts, joints }: Span, tolerance: numbe
 }
 
 function isStraight({ xs, ys }: MovedSamples, from: number, to: number): boolean {
-  const [x, y] = [xs[from] as number, ys[from] as number]
-  const [dx, dy] = [(xs[to] as number) - x, (ys[to] as number) - y]
+  const x = xs[from] as number
+  const y = ys[from] as number
+  const dx = (xs[to] as number) - x
+  const dy = (ys[to] as number) - y
   const most = STRAIGHT * Math.sqrt(dx * dx + dy * dy)
   for (let i = from + 1; i < to; i++) {
     if (Math.abs(((xs[i] as number) - x) * dy - ((ys[i] as number) - y) * dx) > most) return false

@@ -122,11 +122,15 @@ function apart(dx: number, dy: number): number {
 
 /** The smallest radius of a cubic, or one that it does not fall below where that is gentle enough and told at once. */
 function gentleRadius(c: Cubic): number {
-  const [ax, ay] = [c.p1.x - c.p0.x, c.p1.y - c.p0.y]
-  const [bx, by] = [c.p2.x - c.p1.x, c.p2.y - c.p1.y]
-  const [dx, dy] = [c.p3.x - c.p2.x, c.p3.y - c.p2.y]
+  const ax = c.p1.x - c.p0.x
+  const ay = c.p1.y - c.p0.y
+  const bx = c.p2.x - c.p1.x
+  const by = c.p2.y - c.p1.y
+  const dx = c.p3.x - c.p2.x
+  const dy = c.p3.y - c.p2.y
   // C′ / 3 lies among a, b and d, so it goes at least as far along the chord as the least of them.
-  const [cx, cy] = [c.p3.x - c.p0.x, c.p3.y - c.p0.y]
+  const cx = c.p3.x - c.p0.x
+  const cy = c.p3.y - c.p0.y
   const chord = Math.sqrt(cx * cx + cy * cy)
   const slowest = Math.min(ax * cx + ay * cy, bx * cx + by * cy, dx * cx + dy * cy) / chord
   if (!(slowest > 0)) return smallestRadius(c)

@@ -100,10 +100,16 @@ function tellSpeed(c: Cubic): void {
 
 /** The length between the parameters a and b. */
 function integral(a: number, b: number, accuracy: number): number {
-  const [px, py, qx, qy] = [SPEED[0], SPEED[1], SPEED[2], SPEED[3]] as [number, number, number, number]
-  const [vx, vy] = [SPEED[4] as number, SPEED[5] as number]
-  const [x1, y1] = [SPEED[6] as number, SPEED[7] as number]
-  const [x2, y2] = [SPEED[8] as number, SPEED[9] as number]
+  const px = SPEED[0] as number
+  const py = SPEED[1] as number
+  const qx = SPEED[2] as number
+  const qy = SPEED[3] as number
+  const vx = SPEED[4] as number
+  const vy = SPEED[5] as number
+  const x1 = SPEED[6] as number
+  const y1 = SPEED[7] as number
+  const x2 = SPEED[8] as number
+  const y2 = SPEED[9] as number
   if (px === 0 && py === 0 && qx === 0 && qy === 0) return 3 * Math.sqrt(vx * vx + vy * vy) * (b - a)
   const goal = accuracy / 3
   // Cut where a zero lies near the line: an exactly real one is a corner of the speed there and none beside it.
@@ -122,8 +128,10 @@ function integral(a: number, b: number, accuracy: number): number {
 
 /** ∫ |p t² + q t + v| dt over [a, b] with an error below `accuracy`. */
 function stretch(a: number, b: number, accuracy: number, depth: number): number {
-  const [px, py] = [SPEED[0] as number, SPEED[1] as number]
-  const [qx, qy] = [SPEED[2] as number, SPEED[3] as number]
+  const px = SPEED[0] as number
+  const py = SPEED[1] as number
+  const qx = SPEED[2] as number
+  const qy = SPEED[3] as number
   const m = (a + b) / 2
   const h = (b - a) / 2
   // With t = m + s the integrand is |p s² + r s + u|.

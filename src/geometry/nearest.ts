@@ -131,9 +131,12 @@ function boxDistance(c: Cubic, p: Point): number {
 function towards({ p0, p1, p2, p3 }: Cubic, p: Point): number[] {
   const x0 = p0.x - p.x
   const y0 = p0.y - p.y
-  const [x1, y1] = [3 * (p1.x - p0.x), 3 * (p1.y - p0.y)]
-  const [x2, y2] = [3 * (p2.x - 2 * p1.x + p0.x), 3 * (p2.y - 2 * p1.y + p0.y)]
-  const [x3, y3] = [p3.x - 3 * p2.x + 3 * p1.x - p0.x, p3.y - 3 * p2.y + 3 * p1.y - p0.y]
+  const x1 = 3 * (p1.x - p0.x)
+  const y1 = 3 * (p1.y - p0.y)
+  const x2 = 3 * (p2.x - 2 * p1.x + p0.x)
+  const y2 = 3 * (p2.y - 2 * p1.y + p0.y)
+  const x3 = p3.x - 3 * p2.x + 3 * p1.x - p0.x
+  const y3 = p3.y - 3 * p2.y + 3 * p1.y - p0.y
   return [
     x0 * x1 + y0 * y1,
     2 * (x0 * x2 + y0 * y2) + x1 * x1 + y1 * y1,
