@@ -14,6 +14,7 @@ const SAME_ANGLE = Math.PI / 180
 export const asAsked: Check = {
   name: 'as-asked',
   looksAt: 'measures of the pattern against those asked for',
+  mild: true,
   run: ({ measures, units }) => measures.flatMap((row) => (bindsOn(row) ? [] : compared(row, units))),
 }
 

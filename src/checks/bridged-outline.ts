@@ -9,6 +9,15 @@ import type { Piece } from '../pattern/piece.ts'
  * gaps of a broken piece too, so that the other checks can still look at it (`outline` reports the gap).
  */
 export function bridgedOutline(piece: Piece): Path {
+  const path = KNOWN.get(piece) ?? bridged(piece)
+  KNOWN.set(piece, path)
+  return path
+}
+
+/** Five checks ask for it; a piece never changes. */
+const KNOWN = new WeakMap<Piece, Path>()
+
+function bridged(piece: Piece): Path {
   const path: Path[number][] = []
   for (const c of piece.seams.flatMap((seam) => seam.parts.flat())) {
     const before = path[path.length - 1]

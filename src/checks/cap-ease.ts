@@ -15,6 +15,7 @@ const NEAR = 0.8
 export const capEase: Check = {
   name: 'cap-ease',
   looksAt: 'cap ease near the most that the cloth takes without gathers',
+  mild: true,
   run: (context) => context.pattern.pieces.flatMap((piece) => onSleeve(context, piece)),
 }
 

@@ -13,6 +13,7 @@ const NARROWINGS = [5, 10, 15, 20, 25, 30, 40] as const
 export const capHeight: Check = {
   name: 'cap-height',
   looksAt: 'cap height against the armscye: a fitted sleeve has a quarter to a third',
+  mild: true,
   replaces: ['cap-low'],
   run: ({ pattern, units }) =>
     pattern.pieces.flatMap((piece): Found[] => {

@@ -14,6 +14,7 @@ const UNSEEN = Math.PI / 720
 export const capInflections: Check = {
   name: 'cap-inflections',
   looksAt: 'one change from hollow to round on each side of the cap, none at the crown',
+  mild: true,
   run: ({ pattern }) =>
     pattern.pieces.flatMap((piece) =>
       piece.seams.filter((seam) => /^(front|back) cap\b/.test(seam.id)).flatMap((seam) => inflectionsOf(piece, seam)),

@@ -45,6 +45,8 @@ export interface Check {
   readonly looksAt: string
   /** Codes of the draft's own findings that this check says of the pattern as it stands, so that they are not said twice. */
   readonly replaces?: readonly string[]
+  /** Whether nothing that it finds is ever an error: a mend that is tried need not be shown to it again. */
+  readonly mild?: boolean
   /** What it finds, in the order in which a draper would look; nothing where all is well. */
   readonly run: (context: CheckContext) => Found[]
 }

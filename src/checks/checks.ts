@@ -56,8 +56,8 @@ export function runChecks(context: CheckContext, checks: readonly Check[] = CHEC
   const all = found.flatMap(({ ofCheck }) => ofCheck)
   return sortFindings(
     found.flatMap(({ check, ofCheck }) => {
-      // Its own check tells soonest that a correction does not mend it.
-      const ordered = [check, ...checks.filter((other) => other !== check)]
+      // Its own check tells soonest that a correction does not mend it; of the others only new errors count.
+      const ordered = [check, ...checks.filter((other) => other !== check && !other.mild)]
       return ofCheck.map((one) => withMend(one, all, context, ordered))
     }),
   )

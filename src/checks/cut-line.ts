@@ -5,22 +5,14 @@ import { cutLine } from '../pattern/cut-line.ts'
 import type { Piece } from '../pattern/piece.ts'
 import { bridgedOutline } from './bridged-outline.ts'
 import type { Check } from './check.ts'
+import { ofPieces } from './of-pieces.ts'
 import { outlineGaps } from './outline.ts'
 
 /** The cutting line encloses the stitching line and crosses neither it nor itself. */
 export const cutLineClear: Check = {
   name: 'cut-line',
   looksAt: 'cutting lines outside the stitching lines, crossing neither them nor themselves',
-  run: ({ pattern }) => pattern.pieces.flatMap(known),
-}
-
-/** Asked again of the same piece whenever a correction of another one is tried; a piece never changes. */
-const KNOWN = new WeakMap<Piece, readonly Finding[]>()
-
-function known(piece: Piece): readonly Finding[] {
-  const found = KNOWN.get(piece) ?? clear(piece)
-  KNOWN.set(piece, found)
-  return found
+  run: ofPieces(clear),
 }
 
 function clear(piece: Piece): Finding[] {

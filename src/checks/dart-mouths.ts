@@ -10,6 +10,7 @@ const SMOOTH = (5 * Math.PI) / 180
 export const dartMouths: Check = {
   name: 'dart-mouths',
   looksAt: 'seams run on without a corner across closed darts',
+  mild: true,
   // A mouth that is no gap of its seam is dart-legs' to report.
   run: ({ pattern }) => dartJunctions(pattern).flatMap(folded),
 }

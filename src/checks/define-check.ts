@@ -16,6 +16,8 @@ export interface CheckDefinition<Code extends string> {
   readonly codes: readonly Code[]
   /** Codes of the draft's own findings that it says in their place. */
   readonly replaces?: readonly string[]
+  /** Whether none of its findings is ever an error. */
+  readonly mild?: boolean
   /** What it finds on a pattern; nothing where all is well. It never throws and never changes anything. */
   readonly run: (context: CheckContext) => readonly FoundAs<NoInfer<Code>>[]
 }

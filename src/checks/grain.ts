@@ -5,6 +5,7 @@ import { pathLength } from '../geometry/path-length.ts'
 import type { Piece } from '../pattern/piece.ts'
 import { bridgedOutline } from './bridged-outline.ts'
 import type { Check } from './check.ts'
+import { ofPieces } from './of-pieces.ts'
 
 /** A shorter grain line cannot be laid true on the cloth, mm. */
 const SHORTEST = 50
@@ -13,7 +14,7 @@ const SHORTEST = 50
 export const grain: Check = {
   name: 'grain',
   looksAt: 'a grain line on every piece',
-  run: ({ pattern }) => pattern.pieces.flatMap(grainOf),
+  run: ofPieces(grainOf),
 }
 
 function grainOf(piece: Piece): Finding[] {

@@ -20,6 +20,7 @@ const TO_ELBOW = 0.5
 export const handPasses: Check = {
   name: 'hand-passes',
   looksAt: 'whether the hand passes the wrist, or how long an opening lets it through',
+  mild: true,
   replaces: ['hand-does-not-pass'],
   run: (context) => context.pattern.pieces.flatMap((piece) => passes(context, piece)),
 }

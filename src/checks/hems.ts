@@ -13,6 +13,7 @@ const EQUAL = 0.5
 export const hems: Check = {
   name: 'hems',
   looksAt: 'hems of one depth on both sides of every seam that ends at them',
+  mild: true,
   run: ({ pattern, units }) =>
     pattern.joins
       .filter((join) => !isCapJoin(join))

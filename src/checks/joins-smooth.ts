@@ -12,6 +12,7 @@ const SMOOTH = (5 * Math.PI) / 180
 export const joinsSmooth: Check = {
   name: 'joins-smooth',
   looksAt: 'edges run on without a corner across every sewn join',
+  mild: true,
   run: ({ pattern, corners = [] }) => joinJunctions(pattern).flatMap((junction) => smooth(junction, corners)),
 }
 

@@ -6,6 +6,7 @@ import type { Piece } from '../pattern/piece.ts'
 import { seamEnd, seamStart } from '../pattern/seam.ts'
 import { bridgedOutline } from './bridged-outline.ts'
 import type { Check } from './check.ts'
+import { ofPieces } from './of-pieces.ts'
 
 /** A wider gap between two curves is seen as a gap, mm. */
 const TOUCHING = 0.001
@@ -14,7 +15,7 @@ const TOUCHING = 0.001
 export const outline: Check = {
   name: 'outline',
   looksAt: 'closed outlines, seams end to end, anticlockwise',
-  run: ({ pattern }) => pattern.pieces.flatMap((piece) => [...outlineGaps(piece), ...turning(piece)]),
+  run: ofPieces((piece) => [...outlineGaps(piece), ...turning(piece)]),
 }
 
 /** What is open in the outline of a piece, apart from the mouths of its darts. */

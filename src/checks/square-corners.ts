@@ -10,6 +10,7 @@ const SQUARE = (2 * Math.PI) / 180
 export const squareCorners: Check = {
   name: 'square-corners',
   looksAt: 'neckline and waist square to the center lines',
+  mild: true,
   run: ({ pattern }) => centerJunctions(pattern).flatMap(square),
 }
 
