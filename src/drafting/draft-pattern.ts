@@ -12,7 +12,7 @@ import type { Asked } from './change.ts'
 import { choiceFindings } from './choice-findings.ts'
 import { type Choices, STANDARD_CHOICES } from './choices.ts'
 import type { Draft } from './draft.ts'
-import { drawHalf, neckWidthFor } from './draw-half.ts'
+import { type DrawnHalf, drawHalf, neckWidthFor } from './draw-half.ts'
 import { impossibleChoices } from './impossible-choices.ts'
 import { draftJoins } from './joins.ts'
 import { bothTables, measureTable } from './measure-table.ts'
@@ -35,47 +35,62 @@ export function draftPattern(
   unit?: LengthUnit,
 ): Result<Draft> {
   const asked: Asked = { body, choices }
-  const result = draftOnce(asked, allowances)
-  if ('pattern' in result) return success(result)
-  return failure(...withRemedies(result, asked, (other) => problemsOf(other, allowances), unit))
+  const drawn = drawOnce(asked)
+  if ('left' in drawn) return success(drafted(asked, drawn, allowances))
+  return failure(...withRemedies(drawn, asked, problemsOf, unit))
 }
 
-function problemsOf(asked: Asked, allowances: SeamAllowances): readonly SidedProblem[] {
-  const result = draftOnce(asked, allowances)
-  return 'pattern' in result ? [] : result
+/** What is wrong shows when the lines are drawn: a remedy is tried without making pieces of them. */
+function problemsOf(asked: Asked): readonly SidedProblem[] {
+  const drawn = drawOnce(asked)
+  return 'left' in drawn ? [] : drawn
 }
 
-/** The draft, or the problems of both halves of the body. */
-function draftOnce({ body, choices }: Asked, allowances: SeamAllowances): Draft | readonly SidedProblem[] {
+/** The lines of both halves of the body, the same object where they are alike. */
+interface BothDrawn {
+  readonly left: DrawnHalf
+  readonly right: DrawnHalf
+}
+
+/** The lines of both halves, or their problems. */
+function drawOnce({ body, choices }: Asked): BothDrawn | readonly SidedProblem[] {
   const impossible = bothProblems(impossibleChoices(body.left, choices), impossibleChoices(body.right, choices), body)
   if (impossible.length > 0) return impossible
   const width = neckWidthFor(body, choices)
-  const right = draftHalf(body.right, choices, allowances, width)
-  const left = isSymmetrical(body) ? right : draftHalf(body.left, choices, allowances, width)
+  const right = drawHalf(body.right, choices, width)
+  const left = isSymmetrical(body) ? right : drawHalf(body.left, choices, width)
   if (!right.ok || !left.ok) return bothProblems(problemsIn(left), problemsIn(right), body)
-  if (left === right) return right.value
-  return {
-    pattern: bothSides(left.value.pattern, right.value.pattern),
-    measures: bothTables(left.value.measures, right.value.measures),
-    findings: bothFindings(left.value.findings, right.value.findings),
-  }
+  return { left: left.value, right: right.value }
 }
 
-function problemsIn(result: Result<Draft>): readonly Problem[] {
+function problemsIn(result: Result<DrawnHalf>): readonly Problem[] {
   return result.ok ? [] : result.problems
 }
 
+function drafted({ body, choices }: Asked, drawn: BothDrawn, allowances: SeamAllowances): Draft {
+  const right = draftOfHalf(body.right, choices, allowances, drawn.right)
+  if (drawn.left === drawn.right) return right
+  const left = draftOfHalf(body.left, choices, allowances, drawn.left)
+  return {
+    pattern: bothSides(left.pattern, right.pattern),
+    measures: bothTables(left.measures, right.measures),
+    findings: bothFindings(left.findings, right.findings),
+  }
+}
+
 /** The draft of one half of the body, as if the other half were its mirror image. */
-function draftHalf(half: BodyHalf, choices: Choices, allowances: SeamAllowances, width: number): Result<Draft> {
-  const drawn = drawHalf(half, choices, width)
-  if (!drawn.ok) return drawn
-  const { bodice, sleeve } = drawn.value
+function draftOfHalf(
+  half: BodyHalf,
+  choices: Choices,
+  allowances: SeamAllowances,
+  { bodice, sleeve }: DrawnHalf,
+): Draft {
   const pieces: DraftedPieces = {
     back: bodiceBack(bodice, choices, allowances),
     front: bodiceFront(bodice, choices, allowances),
     sleeve: sleevePiece(sleeve, allowances),
   }
-  return success({
+  return {
     pattern: { pieces: [pieces.back, pieces.front, pieces.sleeve], joins: draftJoins(bodice, sleeve) },
     measures: measureTable(half, choices, pieces, sleeve.upperArm),
     findings: [
@@ -85,7 +100,7 @@ function draftHalf(half: BodyHalf, choices: Choices, allowances: SeamAllowances,
       ...unlikelyDraft(half, pieces),
       ...sleeve.findings,
     ],
-  })
+  }
 }
 
 function isSymmetrical({ left, right }: Body): boolean {
