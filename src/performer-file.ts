@@ -83,6 +83,36 @@ export function readPerformer(
   corrections: CorrectionReaders,
   options: ReadingOptions = {},
 ): Result<Performer> {
+  const read = readPerformerDocument(text, file, corrections, options)
+  return read.ok ? success(read.value.performer) : read
+}
+
+type PerformerSchema = ReturnType<typeof performerSchema>
+
+/** One file after another is read with the same few schemas. */
+const SCHEMAS = new WeakMap<CorrectionReaders, Partial<Record<string, PerformerSchema>>>()
+
+function schemaFor(read: Readers, corrections: CorrectionReaders, { unmeasured = false }: ReadingOptions) {
+  const kind = `${read.unit}${unmeasured ? ' unmeasured' : ''}`
+  const schemas = SCHEMAS.get(corrections) ?? {}
+  const schema = schemas[kind] ?? performerSchema(read, corrections, { unmeasured })
+  SCHEMAS.set(corrections, { ...schemas, [kind]: schema })
+  return schema
+}
+
+/** What a performer file says, and the document that knows where it says it. */
+interface PerformerDocument {
+  readonly performer: Performer
+  readonly document: YamlDocument
+}
+
+/** `readPerformer`, for those who have more to say of places in the file. */
+export function readPerformerDocument(
+  text: string,
+  file: string,
+  corrections: CorrectionReaders,
+  options: ReadingOptions = {},
+): Result<PerformerDocument> {
   const yaml = readYamlParts(text, file)
   if (!yaml.ok) return failure(...yaml.problems.map(sayable))
   const { document, problems: unread } = yaml.value
@@ -92,7 +122,7 @@ export function readPerformer(
   const written = tree.units
   const unit = typeof written === 'string' ? parseUnit(written) : undefined
   const read = makeReaders(unit ?? 'mm')
-  const schema = performerSchema(read, corrections, options)
+  const schema = schemaFor(read, corrections, options)
   // A measure or a choice left blank was not taken or not made.
   const blank = (name: 'body' | 'draft') =>
     tree[name] === undefined ? {} : { [name]: withoutBlanks(tree[name]) ?? {} }
@@ -118,7 +148,7 @@ export function readPerformer(
         .sort(byPlace),
     )
   const { data } = parsed
-  return success({
+  const performer: Performer = {
     performer: data.performer,
     ...(data.production === undefined ? {} : { production: data.production }),
     units: data.units,
@@ -127,7 +157,8 @@ export function readPerformer(
     choices: readChoices(data.draft),
     allowances: readAllowances(data['mock up'], data['mock ups']),
     fittings: readFittings(data.fittings ?? [], document, read, corrections),
-  })
+  }
+  return success({ performer, document })
 }
 
 /** The section without the parts that are named but blank, such as `fittings:` before the first fitting. */
@@ -146,11 +177,9 @@ export function readUnit(text: string): Result<LengthUnit> {
 type WrittenAllowance = Readonly<Partial<Record<string, number | undefined>>>
 
 function allowanceSchema(read: Readers) {
-  const seams = Object.fromEntries(ALLOWANCE_NAMES.map((name) => [name, read.lengthFromZero().optional()]))
-  return z.union([
-    z.strictObject(seams as Record<string, z.ZodOptional<ReturnType<Readers['length']>>>),
-    read.lengthFromZero().transform((mm): WrittenAllowance => ({ default: mm })),
-  ])
+  const allowance = read.lengthFromZero().optional()
+  const seams = Object.fromEntries(ALLOWANCE_NAMES.map((name) => [name, allowance]))
+  return z.union([z.strictObject(seams), read.lengthFromZero().transform((mm): WrittenAllowance => ({ default: mm }))])
 }
 
 interface WrittenMockUp {

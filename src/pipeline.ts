@@ -11,11 +11,11 @@ import { makeReport, type Report } from './checks/report.ts'
 import type { Draft } from './drafting/draft.ts'
 import { draftPattern } from './drafting/draft-pattern.ts'
 import type { Correction } from './fitting/correction.ts'
-import { CORRECTIONS, readersOf } from './fitting/corrections.ts'
+import { CORRECTIONS, correctionReaders, readersOf } from './fitting/corrections.ts'
 import { type PatternVersion, replay } from './fitting/replay.ts'
 import type { Pattern } from './pattern/pattern.ts'
 import type { Performer } from './performer.ts'
-import { readPerformer } from './performer-file.ts'
+import { readPerformerDocument } from './performer-file.ts'
 
 /** How far to replay, and with which corrections and checks. */
 export interface MakeOptions {
@@ -55,12 +55,17 @@ export interface MadePattern {
  */
 export function makePattern(text: string, file: string, options: MakeOptions = {}): Result<MadePattern> {
   const { corrections = CORRECTIONS, checks = CHECKS, raw = false } = options
-  const read = readPerformer(text, file, readersOf(corrections))
+  const read = readPerformerDocument(
+    text,
+    file,
+    corrections === CORRECTIONS ? correctionReaders : readersOf(corrections),
+  )
   if (!read.ok) return read
-  const { choices, allowances: designed } = options.design ?? read.value
-  const performer: Performer = { ...read.value, choices, allowances: designed }
+  const { performer: written, document } = read.value
+  const { choices, allowances: designed } = options.design ?? written
+  const performer: Performer = { ...written, choices, allowances: designed }
   const placed = (problems: readonly Problem[]) =>
-    failure(...locate(problems, text, file).map((problem) => inUnit(problem, performer.units)))
+    failure(...locate(problems, document).map((problem) => inUnit(problem, performer.units)))
   const body = completeBody(performer.body)
   if (!body.ok) return placed(body.problems)
   const drafted = draftPattern(body.value.body, performer.choices, performer.allowances.standard, performer.units)
@@ -84,7 +89,7 @@ export function makePattern(text: string, file: string, options: MakeOptions = {
       checks,
     ),
   ]
-  const findings = locate(found, text, file).map((finding) => inUnit(finding, performer.units))
+  const findings = locate(found, document).map((finding) => inUnit(finding, performer.units))
   const { performer: name, production } = performer
   const report = makeReport({
     performer: name,

@@ -2,20 +2,17 @@ import { normaliseName } from './names.ts'
 import type { Place } from './problem.ts'
 import { valueAt } from './reading-problems.ts'
 import type { TreePath, YamlDocument } from './yaml-document.ts'
-import { readYaml } from './yaml-document.ts'
 
 /**
  * Problems or findings that know only their field, such as `body.scye depth`, with the file, line and column of that
- * field in the text they came from: its value, or the nearest thing there is. Those that have a line, or no field, stay
- * as they are; so do all when the text cannot be read.
+ * field in the document they came from: its value, or the nearest thing there is. Those that have a line, or no field,
+ * stay as they are.
  */
-export function locate<T extends { readonly where: Place }>(items: readonly T[], text: string, file: string): T[] {
-  const document = readYaml(text, file)
-  if (!document.ok) return [...items]
+export function locate<T extends { readonly where: Place }>(items: readonly T[], document: YamlDocument): T[] {
   return items.map((item) => {
     const { field, line } = item.where
     if (field === undefined || line !== undefined) return item
-    return { ...item, where: { ...item.where, ...document.value.placeOf(pathOf(field, document.value)) } }
+    return { ...item, where: { ...item.where, ...document.placeOf(pathOf(field, document)) } }
   })
 }
 

@@ -96,8 +96,16 @@ export interface CorrectionReaders {
 /** More does not fit on a label, and is no remark. */
 const MOST_LETTERS = 500
 
-/** The readers for files written in this unit. */
+const MADE: Partial<Record<LengthUnit, Readers>> = {}
+
+/** The readers for files written in this unit: the same ones whenever they are asked for. */
 export function makeReaders(unit: LengthUnit): Readers {
+  const readers = MADE[unit] ?? readersFor(unit)
+  MADE[unit] = readers
+  return readers
+}
+
+function readersFor(unit: LengthUnit): Readers {
   const length = (test?: (mm: number) => boolean, expected = 'a length', least?: JsonForm) =>
     parsed(
       `${expected} such as ${unit === 'in' ? '1 1/2 in' : unit === 'cm' ? '3.8 cm' : '38 mm'}`,
@@ -110,21 +118,22 @@ export function makeReaders(unit: LengthUnit): Readers {
     )
   return {
     unit,
-    length: () => length(),
-    positiveLength: () => length((mm) => mm > 0, 'a length above zero', { exclusiveMinimum: 0 }),
-    lengthFromZero: () => length((mm) => mm >= 0, 'a length of zero or more', { minimum: 0 }),
-    angle: () => parsed('an angle such as 22 deg', parseAngle, angleForms),
-    share: () => parsed('a percentage such as 6 %', parseShare, shareForms),
-    lengthOrShare: () =>
+    length: once(() => length()),
+    positiveLength: once(() => length((mm) => mm > 0, 'a length above zero', { exclusiveMinimum: 0 })),
+    lengthFromZero: once(() => length((mm) => mm >= 0, 'a length of zero or more', { minimum: 0 })),
+    angle: once(() => parsed('an angle such as 22 deg', parseAngle, angleForms)),
+    share: once(() => parsed('a percentage such as 6 %', parseShare, shareForms)),
+    lengthOrShare: once(() =>
       parsed(
         'a length or a percentage such as 6 %',
         (text) => lengthOrShare(text, unit),
         () => lengthForms({ minimum: 0 }),
       ),
-    count: () => parsed('a whole number from 1', readCount, countForms),
-    flag: () => parsed('yes or no', readFlag, flagForms),
-    text: () => parsed('some words', readWords, textForms),
-    date: () => parsed('a date such as 2026-10-09', readDate, dateForms),
+    ),
+    count: once(() => parsed('a whole number from 1', readCount, countForms)),
+    flag: once(() => parsed('yes or no', readFlag, flagForms)),
+    text: once(() => parsed('some words', readWords, textForms)),
+    date: once(() => parsed('a date such as 2026-10-09', readDate, dateForms)),
     name: (what, known) =>
       parsed(
         `a ${what}: ${known.join(', ')}`,
@@ -136,6 +145,15 @@ export function makeReaders(unit: LengthUnit): Readers {
         .union([z.array(item).min(1, { error: 'at least one entry' }), item], { error: 'one entry or a list' })
         .transform((value): z.output<typeof item>[] => (Array.isArray(value) ? value : [value])),
     parsed,
+  }
+}
+
+/** A schema that is made when it is first asked for, and then kept. */
+function once<T>(make: () => T): () => T {
+  let made: T | undefined
+  return () => {
+    made ??= make()
+    return made
   }
 }
 

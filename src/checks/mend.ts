@@ -2,7 +2,6 @@ import type { Finding } from '../base/problem.ts'
 import { READ_ONCE } from '../base/read-once.ts'
 import { makeReaders } from '../base/readers.ts'
 import type { Result } from '../base/result.ts'
-import type { Correction } from '../fitting/correction.ts'
 import { CORRECTIONS, correctionNamed } from '../fitting/corrections.ts'
 import { type OperationResult, runOperations } from '../fitting/operation.ts'
 import { IDENTITY } from '../fitting/position-map.ts'
@@ -66,18 +65,9 @@ function make(
 ): Result<OperationResult> {
   const correction = correctionNamed(name, CORRECTIONS)
   if (!correction) throw new RangeError(`no correction "${name}"`)
-  const read = settingsOf(correction).parse(settings, READ_ONCE)
+  const read = correction.settings(makeReaders('mm')).parse(settings, READ_ONCE)
   const operations = correction.compile({ worn: pattern, side: side as CorrectionSide }, read)
   return operations.ok ? runOperations(pattern, IDENTITY, operations.value) : operations
-}
-
-/** Schemas of settings in mm: making one takes longer than reading with it. */
-const SETTINGS = new WeakMap<Correction, ReturnType<Correction['settings']>>()
-
-function settingsOf(correction: Correction) {
-  const schema = SETTINGS.get(correction) ?? correction.settings(makeReaders('mm'))
-  SETTINGS.set(correction, schema)
-  return schema
 }
 
 /** As it stands in the list of corrections of a performer file. */

@@ -1,5 +1,6 @@
 import * as z from 'zod'
 import { parseLength } from '../base/lengths.ts'
+import { perReaders } from '../base/per-readers.ts'
 import { type Readers, raise } from '../base/readers.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import {
@@ -17,7 +18,7 @@ import {
 export type WrittenChoices = z.output<ReturnType<typeof choicesSchema>>
 
 /** The schema of the `draft` section; lengths to mm. `bust: flat` is the same as `bust dart: flat`. */
-export function choicesSchema(read: Readers) {
+export const choicesSchema = perReaders((read) => {
   const ease = Object.fromEntries(EASE_NAMES.map((name) => [name, read.length().optional()])) as Record<
     EaseName,
     z.ZodOptional<ReturnType<Readers['length']>>
@@ -46,7 +47,7 @@ export function choicesSchema(read: Readers) {
       hint: 'take out bust: flat, or the bust dart',
     })
   })
-}
+})
 
 const BUST_WORDS = ['flat', 'eased'] as const
 

@@ -35,13 +35,9 @@ function writeChoices(choices: Choices): ChoicesTree {
 /** The choices with a change of the `draft` section merged deeply into it; undefined where it then cannot be read. */
 export function changeChoices(choices: Choices, change: ChoicesTree): Choices | undefined {
   const tree = withoutNulls(mergedTrees(writeChoices(choices), change))
-  schema ??= choicesSchema(makeReaders('mm'))
-  const read = schema.safeParse(tree, READ_ONCE)
+  const read = choicesSchema(makeReaders('mm')).safeParse(tree, READ_ONCE)
   return read.success ? readChoices(read.data as WrittenChoices) : undefined
 }
-
-/** Made when the first remedy is tried: making it takes longer than reading with it. */
-let schema: ReturnType<typeof choicesSchema> | undefined
 
 /** A length as a performer file reads it in any unit, to a micrometre. */
 export function lengthText(mm: number): string {

@@ -82,11 +82,10 @@ function isYes(text: string): boolean {
 
 /** The problems of the corrections' own settings, whatever else the file has wrong. */
 export function settingsProblems(document: YamlDocument, read: Readers, corrections: CorrectionReaders): Problem[] {
+  const names = read.name('correction', corrections.names)
   return correctionPaths(document.tree).flatMap((path) => {
     const written = valueAt(document.tree, path)
-    const name = read
-      .name('correction', corrections.names)
-      .safeParse(valueAt(document.tree, [...path, 'do']), READ_ONCE)
+    const name = names.safeParse(valueAt(document.tree, [...path, 'do']), READ_ONCE)
     const schema = name.success ? corrections.settingsOf(name.data)?.(read) : undefined
     const parsed = schema?.safeParse(settingsOf(written ?? null), READ_ONCE)
     if (!schema || !parsed || parsed.success) return []

@@ -77,12 +77,13 @@ describe('places', () => {
 
   test('are found again from a field', () => {
     const text = 'units: in\nbody:\n  Scye_Depth: 8\nfittings:\n  - label: x\n'
-    const where = (field: string) => locate([{ where: { field } }], text, 'f.yaml')[0]?.where
+    const written = read(text)
+    const where = (field: string) => locate([{ where: { field } }], written)[0]?.where
     expect(where('body.scye depth')).toEqual({ file: 'f.yaml', line: 3, column: 15, field: 'body.Scye_Depth' })
     expect(where('body.back width')).toMatchObject({ line: 2, column: 1 })
     expect(where('fittings.1.label')).toMatchObject({ line: 5, column: 12 })
     const placed = { where: { field: 'body', line: 9 } }
-    expect(locate([placed], text, 'f.yaml')[0]).toBe(placed)
+    expect(locate([placed], written)[0]).toBe(placed)
   })
 })
 
