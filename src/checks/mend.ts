@@ -13,7 +13,7 @@ import { roundUp } from './round-up.ts'
 /**
  * The finding as others see it, with `mend` where one of the corrections that its check would try mends it: each is
  * read as from a performer file, made on the present pattern, and taken only when the checks then no longer find this
- * and find no error that was not there. Its amount is then rounded up to a mark of
+ * and find no error that was not there. Its amount is rounded up to a mark of
  * the tape where that mends it too. Never throws: what cannot be made mends nothing.
  */
 export function withMend(
@@ -36,10 +36,13 @@ export function withMend(
       }),
     )
   }
-  const mend = tries.find(mends)
-  if (!mend) return finding
-  const onTape = roundUp(mend, context.units)
-  return { ...finding, mend: snippet(onTape.by === mend.by || mends(onTape) ? onTape : mend) }
+  // The only one is tried as it goes on the tape first: that mends as a rule, and its exact amount need not be tried.
+  const only = tries.length === 1 ? tries[0] : undefined
+  const exact = only ?? tries.find(mends)
+  if (!exact) return finding
+  const onTape = roundUp(exact, context.units)
+  if (onTape.by !== exact.by && mends(onTape)) return { ...finding, mend: snippet(onTape) }
+  return only && !mends(only) ? finding : { ...finding, mend: snippet(exact) }
 }
 
 /** The same thing found again: also of one side of a piece that has been taken apart meanwhile. */
