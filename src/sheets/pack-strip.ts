@@ -14,19 +14,28 @@ interface Shape {
   readonly kept: Silhouette
 }
 
+/** What `packStrip` packs. */
+export interface StripShapes {
+  readonly drawings: readonly PieceDrawing[]
+  readonly shapes: readonly Shape[]
+}
+
+/** The drawings as they are packed, with their ink. */
+export function stripShapes(
+  drawings: readonly PieceDrawing[],
+  ink: ReadonlyMap<PieceDrawing, readonly Segment[]>,
+): StripShapes {
+  return { drawings, shapes: drawings.map((drawing) => shapeOf(drawing, ink.get(drawing) ?? [])) }
+}
+
 /**
  * Puts the drawings, upright as they are, into a strip of this width, each as high and then as far left as it can
  * go beside those before it, in every order of up to four pieces and in some orders of more: bottom-left filling,
  * upside down. Pieces keep the gap between them and reach into each other's hollows. Those as wide as the strip
  * or narrower fit; undefined when one is wider. The same input gives the same places.
  */
-export function packStrip(
-  drawings: readonly PieceDrawing[],
-  ink: ReadonlyMap<PieceDrawing, readonly Segment[]>,
-  width: number,
-): Arrangement[] {
+export function packStrip({ drawings, shapes }: StripShapes, width: number): Arrangement[] {
   if (drawings.some(({ box }) => widthOf(box) > width)) return []
-  const shapes = drawings.map((drawing) => shapeOf(drawing, ink.get(drawing) ?? []))
   return ordersOf(shapes).map((order) => fill(order, drawings, width))
 }
 
