@@ -30,9 +30,10 @@ export function inkRaster(page: Box, ink: readonly Segment[]): InkRaster {
   const sums = new Uint32Array(width * (rows + 1))
   const at = (row: number, column: number) => sums[row * width + column] as number
   for (let row = 0; row < rows; row++) {
+    let sum = 0
     for (let column = 0; column < columns; column++) {
-      const here = inked[row * columns + column] as number
-      sums[(row + 1) * width + column + 1] = here + at(row, column + 1) + at(row + 1, column) - at(row, column)
+      sum += inked[row * columns + column] as number
+      sums[(row + 1) * width + column + 1] = at(row, column + 1) + sum
     }
   }
   const within = (value: number, most: number) => Math.min(most, Math.max(0, value))

@@ -1,9 +1,10 @@
-import type { Box } from '../geometry/bounds.ts'
+import { type Box, bounds } from '../geometry/bounds.ts'
 import { contains } from '../geometry/contains.ts'
 import { endOf, type Path, polyline, startOf } from '../geometry/path.ts'
 import { along, type Point } from '../geometry/point.ts'
 import { type Segment, textBox } from './ink.ts'
 import { type InkRaster, inkRaster } from './ink-raster.ts'
+import { isNear } from './is-near.ts'
 import {
   INCH_SQUARE,
   METRIC_SQUARE,
@@ -56,6 +57,7 @@ export function pageSquares(
   let best: { corner: Point; names: TextMark[]; crossed: boolean } | undefined
   let least = Number.POSITIVE_INFINITY
   const words = wordsOf(corrected)
+  const near = outlines.filter((outline) => isNear(bounds(outline), around))
   for (const corner of cornersIn(box)) {
     const arms = ON_ARM * counted(raster, corner, ARMS)
     if (arms >= least) continue
@@ -65,7 +67,7 @@ export function pageSquares(
     const inside = raster.count(insideOf(corner), 0) > 0 ? AROUND : 0
     const free = arms + sides + touches + inside
     if (free >= least) continue
-    const cost = free + (onPiece(corner, outlines) ? ON_PIECE : 0)
+    const cost = free + (onPiece(corner, near) ? ON_PIECE : 0)
     if (cost >= least) continue
     least = cost
     best = { corner, names: names(), crossed: arms + sides > 0 }
@@ -121,9 +123,10 @@ function cornersIn(box: Box): Point[] {
     const count = Math.min(MOST_STEPS, Math.ceil(Math.max(0, spare) / STEP))
     return Array.from({ length: count + 1 }, (_, k) => (count === 0 ? 0 : (spare * k) / count))
   }
-  const found = shares(spareX).flatMap((dx) => shares(spareY).map((dy) => ({ dx, dy })))
-  return found
-    .sort((a, b) => Math.hypot(a.dx, a.dy) - Math.hypot(b.dx, b.dy))
+  const steps = shares(spareY)
+  return shares(spareX)
+    .flatMap((dx) => steps.map((dy) => ({ dx, dy, away: Math.hypot(dx, dy) })))
+    .sort((a, b) => a.away - b.away)
     .map(({ dx, dy }) => ({ x: box.left + dx, y: box.bottom + dy }))
 }
 
