@@ -67,24 +67,28 @@ function betterPlace(
   }
   const shape = shapes[k] as Silhouette
   const here = places[k] as Place
-  const cost = (bands: readonly Band[], x: number) => {
+  /** Windows that nothing else lies under; counted no further than one above `most`. */
+  const cost = (bands: readonly Band[], x: number, most: number) => {
     let fresh = 0
     for (const band of bands) {
       const { first, last } = columnsOf(band, x, windows)
-      for (let column = first; column <= last; column++) if (!taken[band.row * windows.columns + column]) fresh++
+      for (let column = first; column <= last; column++) {
+        if (!taken[band.row * windows.columns + column] && ++fresh > most) return fresh
+      }
     }
     return fresh
   }
   const { box } = piece.drawing
   const { padding } = windows
   let best: Place | undefined
-  let least = cost(bandsOf(shape, here.y, windows), here.x)
+  let least = cost(bandsOf(shape, here.y, windows), here.x, Number.POSITIVE_INFINITY)
   let nearest = 0
   for (let y = padding - box.bottom; y <= windows.height - padding - box.top + 1e-9; y += STEP) {
     const bands = bandsOf(shape, y, windows)
     for (let x = padding - box.left; x <= windows.width - padding - box.right + 1e-9; x += STEP) {
-      const fresh = cost(bands, x)
-      if (fresh > least || (fresh === least && !best)) continue
+      const most = best ? least : least - 1
+      const fresh = cost(bands, x, most)
+      if (fresh > most) continue
       const away = distance({ x, y }, here)
       if (fresh === least && away >= nearest) continue
       const at = { x, y }

@@ -12,6 +12,9 @@ interface Shape {
   readonly drawing: PieceDrawing
   readonly slices: Silhouette
   readonly kept: Silhouette
+  /** How far the slices reach to the left, and what is kept to the right. */
+  readonly left: number
+  readonly right: number
 }
 
 /** What `packStrip` packs. */
@@ -74,6 +77,7 @@ function leftmost(
   for (let moved = true; moved; ) {
     moved = false
     for (const other of put) {
+      if (shape.left + x >= other.shape.right + other.x) continue
       const needed = clearOf(shape.slices, x, down, other.shape.kept, other.x, other.down)
       if (needed <= x) continue
       x = needed
@@ -113,7 +117,7 @@ function shapeOf(drawing: PieceDrawing, ink: readonly Segment[]): Shape {
     left: rows.map((n) => Math.min(...around(slices.left, n)) - GAP),
     right: rows.map((n) => Math.max(...around(slices.right, n)) + GAP),
   }
-  return { drawing, slices, kept }
+  return { drawing, slices, kept, left: Math.min(...slices.left), right: Math.max(...kept.right) }
 }
 
 function ordersOf(shapes: readonly Shape[]): (readonly Shape[])[] {
