@@ -29,10 +29,11 @@ export function inkRaster(page: Box, ink: readonly Segment[]): InkRaster {
   const width = columns + 1
   const sums = new Uint32Array(width * (rows + 1))
   const at = (row: number, column: number) => sums[row * width + column] as number
-  for (let row = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++) {
-      const here = inked[row * columns + column] as number
-      sums[(row + 1) * width + column + 1] = here + at(row, column + 1) + at(row + 1, column) - at(row, column)
+  for (let cell = 0, here = width + 1; cell < inked.length; here++) {
+    let sum = 0
+    for (const end = cell + columns; cell < end; cell++, here++) {
+      sum += inked[cell] as number
+      sums[here] = (sums[here - width] as number) + sum
     }
   }
   const within = (value: number, most: number) => Math.min(most, Math.max(0, value))

@@ -2,7 +2,9 @@ import type { Box } from '../geometry/bounds.ts'
 import { subtract } from '../geometry/point.ts'
 import { chooseGrid } from './choose-grid.ts'
 import { inkOf, type Segment } from './ink.ts'
+import { inkIn } from './ink-in.ts'
 import { inkRaster } from './ink-raster.ts'
+import { type InkRun, inkRuns } from './ink-runs.ts'
 import { labelGrid } from './label-grid.ts'
 import { pageEdges } from './page-edges.ts'
 import { pageMap, smallPageMap } from './page-map.ts'
@@ -11,7 +13,6 @@ import { pageSquares } from './page-squares.ts'
 import { pageStrip } from './page-strip.ts'
 import type { Paper } from './papers.ts'
 import { checkSquare, type SquareMeasured, TRUE_SQUARE } from './printer-error.ts'
-import { segmentTouches } from './room.ts'
 import { type Mark, moveMark, type Scene, type SheetInfo } from './scene.ts'
 import { gridMarks, type TileGrid, tileName, windowOf } from './tile-grid.ts'
 
@@ -131,7 +132,7 @@ const SQUARES = 102
 interface InkedMark {
   readonly piece: string
   readonly mark: Mark
-  readonly ink: readonly Segment[]
+  readonly runs: readonly InkRun[]
 }
 
 function pagesOf(grid: TileGrid, info: SheetInfo, corrected: SquareMeasured | undefined): TilePage[] {
@@ -186,10 +187,10 @@ interface TileContent {
 }
 
 function contentsOf(grid: TileGrid, corrected: SquareMeasured | undefined): TileContent[] {
-  const inked = gridMarks(grid).map(({ piece, mark }) => ({ piece: piece.id, mark, ink: inkOf([mark]) }))
+  const inked = gridMarks(grid).map(({ piece, mark }) => ({ piece: piece.id, mark, runs: inkRuns(inkOf([mark])) }))
   const edges = pageEdges(
     grid,
-    inked.flatMap((m) => m.ink),
+    inked.flatMap(({ runs }) => runs.flatMap(({ segments }) => segments)),
   )
   // An outline open along a fold is closed by its chord, which is the fold.
   const outlines = inked.flatMap(({ mark }) =>
@@ -202,9 +203,10 @@ function contentsOf(grid: TileGrid, corrected: SquareMeasured | undefined): Tile
     const name = tileName(column, row)
     const window = windowOf(grid, column, row)
     const inner = innerBox(grid, column, row)
-    const seen = inked.filter((m) => shows(m, window))
+    const shown = inked.map((one) => ({ one, ink: inkIn(one.runs, window) })).filter(({ ink }) => ink.length > 0)
+    const seen = shown.map(({ one }) => one)
     const joining = edges.get(name) ?? []
-    const near = [...seen.flatMap((m) => m.ink), ...inkOf(joining)].filter((s) => touches(s, window))
+    const near = [...shown.flatMap(({ ink }) => ink), ...inkIn(inkRuns(inkOf(joining)), window)]
     const squares = pageSquares(inner, near, outlines, corrected)
     return { name, window, inner, seen, marks: [...joining, ...squares], ink: [...near, ...inkOf(squares)] }
   })
@@ -232,15 +234,4 @@ function innerBox(grid: TileGrid, column: number, row: number): Box {
   }
   const fits = box.right - box.left > SQUARES && box.top - box.bottom > SQUARES
   return fits ? box : window
-}
-
-function shows(m: InkedMark, window: Box): boolean {
-  return m.ink.some((s) => touches(s, window))
-}
-
-function touches(segment: Segment, window: Box): boolean {
-  const halfWidth = (window.right - window.left) / 2
-  const halfHeight = (window.top - window.bottom) / 2
-  const center = { x: window.left + halfWidth, y: window.bottom + halfHeight }
-  return segmentTouches(segment, { center, along: { x: 1, y: 0 }, halfWidth, halfHeight }, 0)
 }

@@ -83,18 +83,23 @@ function cellName(room: Room, name: string, order: number, low: Point, high: Poi
   const largest = Math.min(6, (high.x - low.x) * 0.2, (high.y - low.y) * 0.3)
   const text = `${name} · ${order}`
   const middle = { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2 }
-  const marks = SMALLER.flatMap((factor) => {
+  let wished: Mark | undefined
+  for (const factor of SMALLER) {
     const size = factor * largest
     const half = { x: textWidth(text, size) / 2 + 0.8, y: size * 0.5 + 0.6 }
-    return SHARES.flatMap((v) => SHARES.map((u) => ({ u, v })))
+    const places = SHARES.flatMap((v) => SHARES.map((u) => ({ u, v })))
       .map(({ u, v }) => ({
         x: middle.x + u * ((high.x - low.x) / 2 - half.x),
         y: middle.y + v * ((high.y - low.y) / 2 - half.y),
       }))
       .sort((a, b) => distance(a, middle) - distance(b, middle))
-      .map((p) => centeredText('page frame', `map name ${name}`, text, size, p, 0))
-  })
-  return marks.find((mark) => room.fits(textBox(mark), 0.4)) ?? (marks[0] as Mark)
+    for (const place of places) {
+      const mark = centeredText('page frame', `map name ${name}`, text, size, place, 0)
+      if (room.fits(textBox(mark), 0.4)) return mark
+      wished ??= mark
+    }
+  }
+  return wished as Mark
 }
 
 /** The part of a window that is seen when the pages lie over each other. */

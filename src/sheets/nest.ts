@@ -60,31 +60,38 @@ function betterPlace(
   for (const [n, at] of places.entries()) {
     if (n === k) continue
     const other = shapes[n] as Silhouette
-    for (const band of bandsOf(other, at.y, windows)) {
-      const { first, last } = columnsOf(band, at.x, windows)
-      for (let column = first; column <= last; column++) taken[band.row * windows.columns + column] = true
+    for (const { row, left, right } of bandsOf(other, at.y, windows)) {
+      const last = lastColumn(right + at.x, windows)
+      for (let column = firstColumn(left + at.x, windows); column <= last; column++) {
+        taken[row * windows.columns + column] = true
+      }
     }
   }
   const shape = shapes[k] as Silhouette
   const here = places[k] as Place
-  const cost = (bands: readonly Band[], x: number) => {
+  /** Windows that nothing else lies under; counted no further than one above `most`. */
+  const cost = (bands: readonly Band[], x: number, most: number) => {
     let fresh = 0
-    for (const band of bands) {
-      const { first, last } = columnsOf(band, x, windows)
-      for (let column = first; column <= last; column++) if (!taken[band.row * windows.columns + column]) fresh++
+    for (const { row, left, right } of bands) {
+      const start = row * windows.columns
+      const last = lastColumn(right + x, windows)
+      for (let column = firstColumn(left + x, windows); column <= last; column++) {
+        if (!taken[start + column] && ++fresh > most) return fresh
+      }
     }
     return fresh
   }
   const { box } = piece.drawing
   const { padding } = windows
   let best: Place | undefined
-  let least = cost(bandsOf(shape, here.y, windows), here.x)
+  let least = cost(bandsOf(shape, here.y, windows), here.x, Number.POSITIVE_INFINITY)
   let nearest = 0
   for (let y = padding - box.bottom; y <= windows.height - padding - box.top + 1e-9; y += STEP) {
     const bands = bandsOf(shape, y, windows)
     for (let x = padding - box.left; x <= windows.width - padding - box.right + 1e-9; x += STEP) {
-      const fresh = cost(bands, x)
-      if (fresh > least || (fresh === least && !best)) continue
+      const most = best ? least : least - 1
+      const fresh = cost(bands, x, most)
+      if (fresh > most) continue
       const away = distance({ x, y }, here)
       if (fresh === least && away >= nearest) continue
       const at = { x, y }
@@ -128,10 +135,12 @@ function bandsOf(shape: Silhouette, y: number, w: Windows): Band[] {
   return bands
 }
 
-/** The windows of its row that a band touches at x. */
-function columnsOf({ left, right }: Band, x: number, w: Windows): { readonly first: number; readonly last: number } {
-  return {
-    first: Math.max(0, Math.floor((left + x) / w.stepX)),
-    last: Math.min(w.columns - 1, Math.floor((right + x) / w.stepX)),
-  }
+/** The first window of its row that a band touches whose left end lies there. */
+function firstColumn(left: number, { stepX }: Windows): number {
+  return Math.max(0, Math.floor(left / stepX))
+}
+
+/** The last one, by the right end. */
+function lastColumn(right: number, { columns, stepX }: Windows): number {
+  return Math.min(columns - 1, Math.floor(right / stepX))
 }

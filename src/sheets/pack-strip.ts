@@ -12,6 +12,23 @@ interface Shape {
   readonly drawing: PieceDrawing
   readonly slices: Silhouette
   readonly kept: Silhouette
+  /** How far the slices reach to the left, and what is kept to the right. */
+  readonly left: number
+  readonly right: number
+}
+
+/** What `packStrip` packs. */
+export interface StripShapes {
+  readonly drawings: readonly PieceDrawing[]
+  readonly shapes: readonly Shape[]
+}
+
+/** The drawings as they are packed, with their ink. */
+export function stripShapes(
+  drawings: readonly PieceDrawing[],
+  ink: ReadonlyMap<PieceDrawing, readonly Segment[]>,
+): StripShapes {
+  return { drawings, shapes: drawings.map((drawing) => shapeOf(drawing, ink.get(drawing) ?? [])) }
 }
 
 /**
@@ -20,13 +37,8 @@ interface Shape {
  * upside down. Pieces keep the gap between them and reach into each other's hollows. Those as wide as the strip
  * or narrower fit; undefined when one is wider. The same input gives the same places.
  */
-export function packStrip(
-  drawings: readonly PieceDrawing[],
-  ink: ReadonlyMap<PieceDrawing, readonly Segment[]>,
-  width: number,
-): Arrangement[] {
+export function packStrip({ drawings, shapes }: StripShapes, width: number): Arrangement[] {
   if (drawings.some(({ box }) => widthOf(box) > width)) return []
-  const shapes = drawings.map((drawing) => shapeOf(drawing, ink.get(drawing) ?? []))
   return ordersOf(shapes).map((order) => fill(order, drawings, width))
 }
 
@@ -65,6 +77,7 @@ function leftmost(
   for (let moved = true; moved; ) {
     moved = false
     for (const other of put) {
+      if (shape.left + x >= other.shape.right + other.x) continue
       const needed = clearOf(shape.slices, x, down, other.shape.kept, other.x, other.down)
       if (needed <= x) continue
       x = needed
@@ -104,7 +117,7 @@ function shapeOf(drawing: PieceDrawing, ink: readonly Segment[]): Shape {
     left: rows.map((n) => Math.min(...around(slices.left, n)) - GAP),
     right: rows.map((n) => Math.max(...around(slices.right, n)) + GAP),
   }
-  return { drawing, slices, kept }
+  return { drawing, slices, kept, left: Math.min(...slices.left), right: Math.max(...kept.right) }
 }
 
 function ordersOf(shapes: readonly Shape[]): (readonly Shape[])[] {

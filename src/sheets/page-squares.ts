@@ -1,9 +1,10 @@
-import type { Box } from '../geometry/bounds.ts'
+import { type Box, bounds } from '../geometry/bounds.ts'
 import { contains } from '../geometry/contains.ts'
 import { endOf, type Path, polyline, startOf } from '../geometry/path.ts'
 import { along, type Point } from '../geometry/point.ts'
 import { type Segment, textBox } from './ink.ts'
 import { type InkRaster, inkRaster } from './ink-raster.ts'
+import { isNear } from './is-near.ts'
 import {
   INCH_SQUARE,
   METRIC_SQUARE,
@@ -11,6 +12,7 @@ import {
   type SquareNamesOptions,
   squareNames,
 } from './measured-squares.ts'
+import { nearestFirst } from './nearest-first.ts'
 import type { SquareMeasured } from './printer-error.ts'
 import type { Mark, TextMark } from './scene.ts'
 
@@ -56,16 +58,18 @@ export function pageSquares(
   let best: { corner: Point; names: TextMark[]; crossed: boolean } | undefined
   let least = Number.POSITIVE_INFINITY
   const words = wordsOf(corrected)
-  for (const corner of cornersIn(box)) {
-    const arms = ON_ARM * counted(raster, corner, ARMS)
+  const near = outlines.filter((outline) => isNear(bounds(outline), around))
+  for (const { x, y } of shiftsIn(box)) {
+    const corner = { x: box.left + x, y: box.bottom + y }
+    const arms = ON_ARM * counted(raster, corner, ARMS, least / ON_ARM)
     if (arms >= least) continue
-    const sides = counted(raster, corner, BANDS)
+    const sides = counted(raster, corner, BANDS, least - arms)
     if (arms + sides >= least) continue
     const { names, touches } = clearestNames(raster, corner, words)
     const inside = raster.count(insideOf(corner), 0) > 0 ? AROUND : 0
     const free = arms + sides + touches + inside
     if (free >= least) continue
-    const cost = free + (onPiece(corner, outlines) ? ON_PIECE : 0)
+    const cost = free + (onPiece(corner, near) ? ON_PIECE : 0)
     if (cost >= least) continue
     least = cost
     best = { corner, names: names(), crossed: arms + sides > 0 }
@@ -113,7 +117,8 @@ function onPiece({ x, y }: Point, outlines: readonly Path[]): boolean {
   return outlines.some((outline) => places.some((p) => contains(outline, p)))
 }
 
-function cornersIn(box: Box): Point[] {
+/** How far the corner is tried from the lower left of the box, nearest first. */
+function shiftsIn(box: Box): Iterable<Point> {
   const spareX = box.right - INCH_SQUARE - box.left
   const spareY = box.top - INCH_SQUARE - box.bottom
   if (spareX < -1e-9 || spareY < -1e-9) return []
@@ -121,10 +126,9 @@ function cornersIn(box: Box): Point[] {
     const count = Math.min(MOST_STEPS, Math.ceil(Math.max(0, spare) / STEP))
     return Array.from({ length: count + 1 }, (_, k) => (count === 0 ? 0 : (spare * k) / count))
   }
-  const found = shares(spareX).flatMap((dx) => shares(spareY).map((dy) => ({ dx, dy })))
-  return found
-    .sort((a, b) => Math.hypot(a.dx, a.dy) - Math.hypot(b.dx, b.dy))
-    .map(({ dx, dy }) => ({ x: box.left + dx, y: box.bottom + dy }))
+  const ways = shares(spareY)
+  const found = shares(spareX).flatMap((x) => ways.map((y) => ({ x, y })))
+  return nearestFirst(found, ({ x, y }) => Math.hypot(x, y), STEP)
 }
 
 function boxOf(a: Point, b: Point): Box {
@@ -151,11 +155,12 @@ const ARMS: readonly Box[] = BANDS.flatMap((band) => {
       ]
 })
 
-/** The inked cells under boxes that are told from a corner. */
-function counted(raster: InkRaster, { x, y }: Point, boxes: readonly Box[]): number {
+/** The inked cells under boxes that are told from a corner; counted no further than `enough`. */
+function counted(raster: InkRaster, { x, y }: Point, boxes: readonly Box[], enough: number): number {
   let sum = 0
   for (const { left, bottom, right, top } of boxes) {
     sum += raster.count({ left: x + left, bottom: y + bottom, right: x + right, top: y + top }, CLEARANCE)
+    if (sum >= enough) break
   }
   return sum
 }
@@ -190,7 +195,7 @@ function clearestNames(
   let best = words[0] as Words
   let least = Number.POSITIVE_INFINITY
   for (const one of words) {
-    const touches = counted(raster, corner, one.boxes)
+    const touches = counted(raster, corner, one.boxes, least)
     if (touches >= least) continue
     best = one
     least = touches

@@ -131,7 +131,7 @@ export function textBlock(
   options: BlockOptions,
 ): TextMark[] | undefined {
   const bodySize = Math.min(...lines.map((l) => l.size))
-  const centers = gridOf(within, options.step ?? GRID).sort((a, b) => away(a, options.near) - away(b, options.near))
+  const centers = gridOf(within, options.step ?? GRID, options.near)
   for (const factor of [1, 0.86, 0.75, options.smallest / bodySize]) {
     if (factor * bodySize < options.smallest - 1e-9) continue
     const scaled = lines.map((l) => ({ ...l, size: l.size * factor }))
@@ -169,12 +169,13 @@ export function setBlock(lines: readonly BlockLine[], center: Point, angle: numb
   })
 }
 
-function gridOf(box: Box, step: number): Point[] {
-  const points: Point[] = []
+/** The places of the grid, those nearest a point first. */
+function gridOf(box: Box, step: number, near: Point): Point[] {
+  const points: (Point & { readonly away: number })[] = []
   for (let x = box.left + step; x < box.right; x += step) {
-    for (let y = box.bottom + step; y < box.top; y += step) points.push({ x, y })
+    for (let y = box.bottom + step; y < box.top; y += step) points.push({ x, y, away: away({ x, y }, near) })
   }
-  return points
+  return points.sort((a, b) => a.away - b.away)
 }
 
 function away(a: Point, b: Point): number {

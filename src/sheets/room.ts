@@ -33,20 +33,25 @@ export function openRoom(ink: readonly Segment[], outline?: Path, walls: readonl
 }
 
 function roomOf(ink: readonly InkRun[], taken: InkRun[], outline: Path | undefined): Room {
+  /** Where the last box that did not fit lay on ink: the next one is often tried beside it. */
+  let last: InkRun | undefined
   const hits = (box: TurnedBox, clearance: number, first: boolean) => {
     // As far as any corner of the grown box can be from its center, level or upright.
     const most = box.halfWidth + box.halfHeight + 2 * clearance
     const { x, y } = box.center
     let count = 0
-    for (const list of [ink, taken]) {
-      for (const { box: around, half, segments } of list) {
+    for (const list of first && last ? [[last], ink, taken] : [ink, taken]) {
+      for (const run of list) {
+        const { box: around, half, segments } = run
         const reach = most + half
         if (around.left > x + reach || around.right < x - reach) continue
         if (around.bottom > y + reach || around.top < y - reach) continue
         for (const segment of segments) {
           if (!segmentTouches(segment, box, clearance)) continue
           count++
-          if (first) return count
+          if (!first) continue
+          last = run
+          return count
         }
       }
     }

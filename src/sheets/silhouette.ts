@@ -14,21 +14,25 @@ export interface Silhouette {
 
 /** The silhouette of this ink; a slice without any reaches from infinity to minus infinity. */
 export function silhouetteOf(ink: readonly Segment[]): Silhouette {
-  const bottom = Math.min(...ink.map((s) => Math.min(s.a.y, s.b.y) - s.half))
-  const top = Math.max(...ink.map((s) => Math.max(s.a.y, s.b.y) + s.half))
+  let bottom = Number.POSITIVE_INFINITY
+  let top = Number.NEGATIVE_INFINITY
+  for (const { a, b, half } of ink) {
+    bottom = Math.min(bottom, Math.min(a.y, b.y) - half)
+    top = Math.max(top, Math.max(a.y, b.y) + half)
+  }
   const count = Math.floor((top - bottom) / SLICE) + 1
   const left = new Array<number>(count).fill(Number.POSITIVE_INFINITY)
   const right = new Array<number>(count).fill(Number.NEGATIVE_INFINITY)
   for (const { a, b, half } of ink) {
-    const [low, high] = a.y < b.y ? [a, b] : [b, a]
+    const low = a.y < b.y ? a : b
+    const high = low === a ? b : a
+    const rise = high.y - low.y
     const first = Math.max(0, Math.floor((low.y - half - bottom) / SLICE))
     const last = Math.min(count - 1, Math.floor((high.y + half - bottom) / SLICE))
     for (let n = first; n <= last; n++) {
       // The part of the segment inside the slice; a level one lies in it whole.
-      const rise = high.y - low.y
-      const at = (y: number) => (rise === 0 ? 0 : Math.min(1, Math.max(0, (y - low.y) / rise)))
-      const t0 = at(bottom + n * SLICE - half)
-      const t1 = rise === 0 ? 1 : at(bottom + (n + 1) * SLICE + half)
+      const t0 = rise === 0 ? 0 : Math.min(1, Math.max(0, (bottom + n * SLICE - half - low.y) / rise))
+      const t1 = rise === 0 ? 1 : Math.min(1, Math.max(0, (bottom + (n + 1) * SLICE + half - low.y) / rise))
       const x0 = low.x + (high.x - low.x) * t0
       const x1 = low.x + (high.x - low.x) * t1
       left[n] = Math.min(left[n] as number, Math.min(x0, x1) - half)

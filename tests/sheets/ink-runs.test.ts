@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { heading } from '../../src/geometry/point.ts'
 import type { Segment } from '../../src/sheets/ink.ts'
 import { inkRuns } from '../../src/sheets/ink-runs.ts'
-import { inkedTiles } from '../../src/sheets/inked-tiles.ts'
+import { inkSpots } from '../../src/sheets/ink-spots.ts'
+import { inkedTiles, leastTiles } from '../../src/sheets/inked-tiles.ts'
 import { openRoom, segmentTouches } from '../../src/sheets/room.ts'
 import type { PieceDrawing } from '../../src/sheets/scene.ts'
 
@@ -74,5 +75,25 @@ describe('ink in runs', () => {
       }),
       { numRuns: 500 },
     )
+  })
+
+  it('lie on no fewer tiles than their spots do, and on as many where only single places have ink', () => {
+    const page = { width: 100, height: 100, frame: { left: 0, bottom: 0, right: 60, top: 50 } }
+    const at = { x: 130, y: 130 }
+    const drawing = {} as PieceDrawing
+    const both = (pieces: readonly Segment[], most: number) => {
+      const spots = leastTiles([{ drawing, at }], 6, 7, page, 10, new Map([[drawing, inkSpots(pieces)]]), most)
+      const tiles = inkedTiles([{ drawing, at }], 6, 7, page, 10, new Map([[drawing, inkRuns(pieces)]]))
+      return { spots, tiles: tiles.flat().filter(Boolean).length }
+    }
+    fc.assert(
+      fc.property(ink, fc.nat(6), (pieces, most) => {
+        const { spots, tiles } = both(pieces, most)
+        expect(spots).toBeLessThanOrEqual(Math.min(tiles, most + 1))
+      }),
+      { numRuns: 500 },
+    )
+    const dots = [10, 60, 110].map((x) => ({ a: { x, y: 5 }, b: { x, y: 5 }, half: 0 }))
+    expect(both(dots, 9)).toEqual({ spots: 3, tiles: 3 })
   })
 })

@@ -5,7 +5,7 @@ import { chooseGrid } from '../../src/sheets/choose-grid.ts'
 import { boxOfInk, inkOf } from '../../src/sheets/ink.ts'
 import { layOut } from '../../src/sheets/lay-out.ts'
 import { layOutTiles } from '../../src/sheets/lay-out-tiles.ts'
-import { packStrip } from '../../src/sheets/pack-strip.ts'
+import { packStrip, stripShapes } from '../../src/sheets/pack-strip.ts'
 import { pageShapes } from '../../src/sheets/page-shapes.ts'
 import { type Paper, parsePaper } from '../../src/sheets/papers.ts'
 import { TRUE_SQUARE } from '../../src/sheets/printer-error.ts'
@@ -25,7 +25,8 @@ function drawing(id: string, corners: readonly (readonly [number, number])[]): P
   return { id, title: id, description: id, marks, box: boxOfInk(inkOf(marks)) }
 }
 
-const inkOfAll = (drawings: readonly PieceDrawing[]) => new Map(drawings.map((d) => [d, inkOf(d.marks)]))
+const shapesOf = (drawings: readonly PieceDrawing[]) =>
+  stripShapes(drawings, new Map(drawings.map((d) => [d, inkOf(d.marks)])))
 
 const rectangle = (id: string, w: number, h: number) =>
   drawing(id, [
@@ -38,7 +39,7 @@ const rectangle = (id: string, w: number, h: number) =>
 describe('packing a strip', () => {
   test('fills a strip of two columns as a hand would', () => {
     const pieces = [rectangle('long', 100, 400), rectangle('a', 100, 180), rectangle('b', 100, 180)]
-    const ways = packStrip(pieces, inkOfAll(pieces), 230)
+    const ways = packStrip(shapesOf(pieces), 230)
     expect(Math.min(...ways.map((way) => way.height))).toBeLessThan(400 + 1)
     expect(Math.min(...ways.map((way) => way.height))).toBeGreaterThanOrEqual(400)
   })
@@ -53,13 +54,13 @@ describe('packing a strip', () => {
       [0, 300],
     ])
     const pieces = [hook, rectangle('square', 200, 200)]
-    const ways = packStrip(pieces, inkOfAll(pieces), 310)
+    const ways = packStrip(shapesOf(pieces), 310)
     expect(Math.min(...ways.map((way) => way.height))).toBeLessThan(302)
   })
 
   test('has no way for a piece wider than the strip', () => {
     const pieces = [rectangle('wide', 300, 50)]
-    expect(packStrip(pieces, inkOfAll(pieces), 299)).toEqual([])
+    expect(packStrip(shapesOf(pieces), 299)).toEqual([])
   })
 
   test('keeps pieces inside the strip and apart from each other, always, and the same twice', () => {
@@ -86,9 +87,9 @@ describe('packing a strip', () => {
                   ],
             ),
           )
-          const ways = packStrip(pieces, inkOfAll(pieces), width)
+          const ways = packStrip(shapesOf(pieces), width)
           expect(ways.length).toBeGreaterThan(0)
-          expect(packStrip(pieces, inkOfAll(pieces), width)).toEqual(ways)
+          expect(packStrip(shapesOf(pieces), width)).toEqual(ways)
           for (const way of ways.slice(0, 4)) {
             const outlines = way.placed.map((placed) => placedMarks(placed).flatMap((mark) => samplesOf(mark, 30)))
             for (const points of outlines) {
