@@ -65,39 +65,24 @@ const NOTHING = 0.005
 export function changesBetween(before: Pattern, after: Pattern, map: PositionMap): Changes {
   const seams: SeamChange[] = []
   const touched = new Set<string>()
-  const lengthOf = measuredOnce()
-  for (const { piece, length, seam, now } of seamPairs(before, after, map, lengthOf)) {
-    const change = { piece, seam: now.id, before: length, after: lengthOf(now) }
+  for (const { piece, length, seam, now } of seamPairs(before, after, map)) {
+    const change = { piece, seam: now.id, before: length, after: seamLength(now) }
     touched.add(key(piece, seam))
     seams.push(change)
   }
-  const joins = after.joins.flatMap((join) => joinChange({ before, after }, join, touched, lengthOf))
+  const joins = after.joins.flatMap((join) => joinChange(before, after, join, touched))
   return { seams, joins, figures: figureChanges(before, after) }
 }
 
-type LengthOf = (seam: Seam) => number
-
-/** The lengths of seams, for as long as the question lasts: of one that lies in several joins only once. */
-function measuredOnce(): LengthOf {
-  const lengths = new Map<Seam, number>()
-  return (seam) => {
-    const known = lengths.get(seam)
-    if (known !== undefined) return known
-    const length = seamLength(seam)
-    lengths.set(seam, length)
-    return length
-  }
-}
-
 /** Seams that were drawn anew, beside what they were; a split alone draws nothing anew. */
-function seamPairs(before: Pattern, after: Pattern, map: PositionMap, lengthOf: LengthOf) {
+function seamPairs(before: Pattern, after: Pattern, map: PositionMap) {
   return before.pieces.flatMap((piece) => {
     const same = after.pieces.find((p) => p.id === piece.id)
     if (same === piece) return []
     const kept = new Set(same?.seams)
     return piece.seams.flatMap((old) => {
       if (kept.has(old)) return []
-      const length = lengthOf(old)
+      const length = seamLength(old)
       return map.seam({ piece: piece.id, seam: old.id, along: length / 2 }).flatMap((moved) => {
         if (isGone(moved)) return []
         const now = after.pieces.find((p) => p.id === moved.piece)?.seams.find((s) => s.id === moved.seam)
@@ -135,22 +120,17 @@ function mirroredPoint(p: Point, q: Point): boolean {
   return p.x === 0 - q.x && p.y === q.y
 }
 
-function joinChange(
-  { before, after }: { readonly before: Pattern; readonly after: Pattern },
-  join: Join,
-  touched: ReadonlySet<string>,
-  lengthOf: LengthOf,
-): JoinChange[] {
+function joinChange(before: Pattern, after: Pattern, join: Join, touched: ReadonlySet<string>): JoinChange[] {
   if (![...join.a, ...join.b].some((part) => touched.has(key(part.piece, part.seam)))) return []
   const was = before.joins.find((old) => old.id === join.id) ?? before.joins.find((old) => old.id === baseName(join.id))
   if (!was) return []
-  const now = joinLengths(after, join, lengthOf)
+  const now = joinLengths(after, join)
   const restores =
     now.ease < join.ease.min - NOTHING || now.ease > join.ease.max + NOTHING ? restoring(join) : undefined
   return [
     {
       join: join.id,
-      before: joinLengths(before, was, lengthOf),
+      before: joinLengths(before, was),
       after: now,
       declared: join.ease,
       ...(restores === undefined ? {} : { restores }),

@@ -24,22 +24,15 @@ export interface SewnLine {
 /** Paper is true to a tenth of this; positions that differ by less are the same place on a seam, mm. */
 const SAME_PLACE = 0.001
 
-/**
- * The line that the parts make, or undefined where a part names a seam, or a place on it, that is not there. `lengthOf`
- * tells the lengths of seams to who knows them already.
- */
-export function sewnLine(
-  pattern: Pattern,
-  parts: readonly JoinPart[],
-  lengthOf: (seam: Seam) => number = seamLength,
-): SewnLine | undefined {
+/** The line that the parts make, or undefined where a part names a seam, or a place on it, that is not there. */
+export function sewnLine(pattern: Pattern, parts: readonly JoinPart[]): SewnLine | undefined {
   const stretches: Stretch[] = []
   let start = 0
   for (const part of parts) {
     const piece = pattern.pieces.find((p) => p.id === part.piece)
     const seam = piece?.seams.find((s) => s.id === part.seam)
     if (!piece || !seam) return undefined
-    const length = lengthOf(seam)
+    const length = seamLength(seam)
     const from = part.from ?? 0
     const to = part.to ?? length
     if (!(from > -SAME_PLACE && from <= to && to < length + SAME_PLACE)) return undefined
@@ -74,9 +67,9 @@ export interface JoinLengths {
 }
 
 /** The lengths of a join's sides on a pattern, darts closed; 0 for a line that is not there. */
-export function joinLengths(pattern: Pattern, join: Join, lengthOf: (seam: Seam) => number = seamLength): JoinLengths {
-  const a = sewnLine(pattern, join.a, lengthOf)?.length ?? 0
-  const b = sewnLine(pattern, join.b, lengthOf)?.length ?? 0
+export function joinLengths(pattern: Pattern, join: Join): JoinLengths {
+  const a = sewnLine(pattern, join.a)?.length ?? 0
+  const b = sewnLine(pattern, join.b)?.length ?? 0
   return { a, b, ease: a - b }
 }
 
