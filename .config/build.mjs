@@ -46,11 +46,12 @@ await build({
   },
   plugins: [lazyWidths(), thirdPartyLicenses()],
 })
+// Scripts too: Node's loader of modules takes a twentieth of a short run to be made ready.
 for (const [name, file] of [
   ['cli', 'src/cli/start.ts'],
-  ['cast-worker', 'src/cli/start-worker.ts'],
+  ['start-worker', 'src/cli/start-worker.ts'],
 ]) {
-  await build({ ...common, entry: { [name]: file }, dts: false, clean: false })
+  await build({ ...common, entry: { [name]: file }, format: 'cjs', dts: false, clean: false })
 }
 const { status } = spawnSync(process.execPath, [fileURLToPath(new URL('keep-compiled.mjs', import.meta.url))], {
   stdio: 'inherit',

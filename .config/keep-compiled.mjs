@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url'
 
 const root = fileURLToPath(new URL('../', import.meta.url))
 mkdirSync(join(root, 'dist/compiled'))
-const { keepCompiled, loadPart, run } = await import('../dist/cli.mjs')
+const { keepCompiled, loadPart, run } = await import('../dist/cli.cjs')
 const plain = (text) => text
 const style = { strong: plain, quiet: plain, bad: plain, doubtful: plain, good: plain }
 const terminal = { out: plain, err: plain, styleOut: style, styleErr: style }

@@ -25,7 +25,7 @@ export interface ScyeOptions {
 
 /** Runs the built command as a process of its own, not in a terminal. */
 export function scye(args: readonly string[], options: ScyeOptions = {}): ScyeRun {
-  if (!existsSync(join(root, 'dist', 'cli.mjs'))) throw new Error('dist/cli.mjs is missing: npm run build')
+  if (!existsSync(join(root, 'dist', 'cli.cjs'))) throw new Error('dist/cli.cjs is missing: npm run build')
   const env = { ...process.env, FORCE_COLOR: '', ...options.env }
   const { status, stdout, stderr, error } = spawnSync(process.execPath, [join(root, 'bin', 'scye'), ...args], {
     cwd: options.cwd ?? tmpdir(),
@@ -57,7 +57,7 @@ export async function scyeHere(args: readonly string[], more: Partial<Terminal> 
     styleErr: style,
     ...more,
   }
-  const { run } = await import(/* @vite-ignore */ pathToFileURL(join(root, 'dist', 'cli.mjs')).href)
+  const { run } = await import(/* @vite-ignore */ pathToFileURL(join(root, 'dist', 'cli.cjs')).href)
   return { status: await run(args, terminal), stdout, stderr }
 }
 

@@ -33,7 +33,7 @@ export async function castCommand(typed: Typed, terminal: Terminal): Promise<Sta
   const usable = files.value.filter(({ problem }) => problem === undefined)
   const made = await pool({
     tasks: usable.map(({ file, folder }) => ({ file, folder })),
-    module: new URL('./cast-worker.mjs', import.meta.url),
+    module: new URL('./start-worker.cjs', import.meta.url),
     settings: settingsOf(options),
     jobs: options.jobs,
     crashed: (task, error): CastRow => unusable(task, [unexpectedProblem(error, task.file)]),

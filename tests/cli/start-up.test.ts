@@ -35,7 +35,7 @@ function loaded(...args: readonly string[]): string[] {
   const script = `${SPY}
     import { register } from 'node:module'
     register('data:text/javascript,' + encodeURIComponent(${JSON.stringify(HOOK)}))
-    const { run } = await import(${JSON.stringify(`file://${root}dist/cli.mjs`)})
+    const { run } = module.createRequire(${JSON.stringify(root)})('./dist/cli.cjs')
     process.exitCode = await run(${JSON.stringify(args)})
     await new Promise((done) => setTimeout(done, 100))`
   const { status, stderr } = spawnSync(process.execPath, ['--input-type=module', '-e', script], {
