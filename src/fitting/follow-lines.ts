@@ -1,5 +1,5 @@
 import { isLine, line as straight } from '../geometry/cubic.ts'
-import { alongOf, nearestParameter } from '../geometry/nearest.ts'
+import { alongOf, nearestOnCubic } from '../geometry/nearest.ts'
 import { endOf, firstCubic, lastCubic, type Path, reversePath, startOf } from '../geometry/path.ts'
 import { directionAlong, pathLength, tangentAt } from '../geometry/path-length.ts'
 import { add, between, cross, distance, dot, magnitude, type Point, scale, subtract, unit } from '../geometry/point.ts'
@@ -8,7 +8,7 @@ import { frameOnSeam, pointOnSeam, seamLength, seamStart } from '../pattern/seam
 import { isStraight } from './close-cut.ts'
 import { cutPath } from './cut-path.ts'
 import type { OutlineChange } from './follow-marks.ts'
-import { mayReach } from './may-reach.ts'
+import { cubicMayReach, mayReach } from './may-reach.ts'
 
 /** A line ends on a seam when its end is this near, mm. */
 const ON_SEAM = 0.05
@@ -158,16 +158,18 @@ function crossing(seam: Seam, guess: number, from: Point, direction: Point): Poi
 
 /** Where a point lies on the seam, mm of sewn length, and the point of the seam there; undefined where it lies on it nowhere. */
 function placeOn(seam: Seam, at: Point): { readonly along: number; readonly at: Point } | undefined {
-  let best: ReturnType<typeof nearestParameter> | undefined
-  let where = 0
-  for (const [k, part] of seam.parts.entries()) {
-    if (!mayReach(part, at, ON_SEAM)) continue
-    const found = nearestParameter(part, at)
-    if (found.distance > ON_SEAM || (best && found.distance >= best.distance)) continue
-    best = found
-    where = k
+  let found: { readonly part: number; readonly index: number; readonly t: number; readonly at: Point } | undefined
+  let nearest = ON_SEAM
+  for (const [part, path] of seam.parts.entries()) {
+    for (const [index, c] of path.entries()) {
+      if (!cubicMayReach(c, at, ON_SEAM)) continue
+      const { distance, ...place } = nearestOnCubic(c, at)
+      if (distance > nearest || (found && distance === nearest)) continue
+      found = { part, index, ...place }
+      nearest = distance
+    }
   }
-  if (!best) return undefined
-  const start = seam.parts.slice(0, where).reduce((sum, part) => sum + pathLength(part), 0)
-  return { along: start + alongOf(seam.parts[where] as Path, best), at: best.at }
+  if (!found) return undefined
+  const start = seam.parts.slice(0, found.part).reduce((sum, part) => sum + pathLength(part), 0)
+  return { along: start + alongOf(seam.parts[found.part] as Path, found), at: found.at }
 }
