@@ -68,10 +68,11 @@ function row(one: BenchCase): { cells: string[]; met: boolean | undefined } {
 }
 
 function said(wanted: Wanted): string {
-  return 'ratio' in wanted ? `≤ ${wanted.ratio}` : `≤ ${Number(wanted.milliseconds.toPrecision(3))} ms`
+  return 'ratio' in wanted ? `≤ ${wanted.ratio}` : `≤ ${duration(wanted.milliseconds)}`
 }
 
 function duration(ms: number): string {
+  if (ms >= 1000) return `${(ms / 1000).toFixed(2)} s`
   return ms < 0.1 ? `${(ms * 1000).toFixed(ms < 0.01 ? 2 : 1)} µs` : `${ms.toFixed(2)} ms`
 }
 

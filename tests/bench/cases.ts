@@ -1,6 +1,7 @@
 import type { Body } from '../../src/body/body.ts'
 import type { BenchCase } from './bench-case.ts'
 import { castCases, surveyCase } from './cast-cases.ts'
+import { castCommandCases } from './cast-command-cases.ts'
 import { curveCases } from './curve-cases.ts'
 import { lengthCases } from './length-cases.ts'
 import { offsetCases } from './offset-cases.ts'
@@ -19,6 +20,7 @@ export function benchCases(bodies: readonly Body[]): BenchCase[] {
     surveyCase(bodies),
     ...pageCases,
     ...castCases,
+    ...castCommandCases,
     ...startUpCases,
   ]
 }

@@ -19,36 +19,16 @@ import { drawPdf } from '../../src/writers/pdf.ts'
 import { drawSvg } from '../../src/writers/svg.ts'
 import { svgWindow } from '../../src/writers/svg-window.ts'
 import type { BenchCase } from './bench-case.ts'
+import { CAST, CORES, castFiles, DEMO } from './cast-files.ts'
 import { plainSvg } from './plain-svg.ts'
-
-/** So many performers are a large cast; on two cores each has that share of the time that is wanted for all. */
-const CAST = 60
-const CORES = 2
 
 const WORDS = { title: 'Lamplighter', description: 'Pattern pieces at true scale' }
 const LETTER = made(parsePaper('letter'))
 const font = new Uint8Array(
   readFileSync(new URL('../../node_modules/dejavu-fonts-ttf/ttf/DejaVuSans.ttf', import.meta.url)),
 )
-const DEMO = readFileSync(new URL('../../examples/lamplighter.yaml', import.meta.url), 'utf8')
 
-/** Files of a cast: the demo with its fitting, on bodies whose girths differ by up to 7 % and lengths by up to 5 %. */
-const FILES = Array.from({ length: CAST }, (_, k) => {
-  const girth = 1 + ((k % 8) - 3.5) / 50
-  const length = 1 + ((Math.floor(k / 8) % 8) - 3.5) / 70
-  return DEMO.split('\n')
-    .map((line) => scaled(line, girth, length))
-    .join('\n')
-})
-
-function scaled(line: string, girth: number, length: number): string {
-  const [whole, start, name, inches, above = '0', below = '1'] =
-    /^( {2}([a-z ]+): )(\d+)(?: (\d+)\/(\d+))?(?= *(#|$))/.exec(line) ?? []
-  if (whole === undefined || name === undefined) return line
-  const by = /girth|width/.test(name) ? girth : length
-  return `${start}${((Number(inches) + Number(above) / Number(below)) * by).toFixed(3)}${line.slice(whole.length)}`
-}
-
+const FILES = castFiles(CAST)
 const SCENE = sceneOf(made(makePattern(DEMO, 'lamplighter.yaml')))
 
 export const castCases: readonly BenchCase[] = [
