@@ -2,11 +2,11 @@ import { type Box, cubicBounds } from './bounds.ts'
 import { type Cubic, pointAt } from './cubic.ts'
 import { cubicCrossings } from './cubic-crossings.ts'
 import { SAME_POINT } from './defaults.ts'
+import { meetAtJoint } from './meet-at-joint.ts'
 import { meetingKind } from './meeting-kind.ts'
 import { isClosed, type Path } from './path.ts'
 import type { PathParameter } from './path-length.ts'
 import { distance, type Point } from './point.ts'
-import { runsOn } from './runs-on.ts'
 
 /**
  * `cross`: the lines change sides; `touch`: they meet and stay on their sides; `end`: one of them starts
@@ -63,7 +63,7 @@ export function selfCrossings(path: Path): Crossings {
     const loop = loopOf(path[i] as Cubic)
     if (loop) found.add(i, loop[0], i, loop[1])
     for (let k = i + 1; k < path.length; k++) {
-      if (k === i + 1 && runsOn(path[i] as Cubic, path[k] as Cubic)) continue
+      if (k === i + 1 && meetAtJoint(path[i] as Cubic, path[k] as Cubic)) continue
       if (boxesMeet(boxes[i] as Box, boxes[k] as Box)) found.pair(i, k)
     }
   }

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, test } from 'vitest'
-import { runChecks } from '../../src/checks/checks.ts'
+import { CHECKS, runChecks } from '../../src/checks/checks.ts'
 import { PIECE_MUTATIONS } from './piece-mutations.ts'
 import { SEAM_MUTATIONS } from './seam-mutations.ts'
 
@@ -30,6 +30,9 @@ describe(`${MUTATIONS.length} ways to break a good pattern: exactly what is list
   test.each(MUTATIONS.map((mutation) => [mutation.how, mutation] as const))('%s', (_how, { broken, codes }) => {
     const found = runChecks(broken())
     expect([...new Set(found.map(({ code }) => code))].sort()).toEqual([...codes].sort())
+    // A mend that is tried is not shown to a mild check again, which must have no error to find.
+    const mild = CHECKS.filter((check) => check.mild).flatMap((check) => check.run(broken()))
+    expect(mild.filter(({ severity }) => severity === 'error')).toEqual([])
     for (const { actual, expected, hint, where } of found) {
       expect([actual, expected, hint].every((words) => words.length > 3)).toBe(true)
       expect(Object.keys(where).length).toBeGreaterThan(0)

@@ -12,8 +12,10 @@ import {
   splitCubic,
   subCubic,
 } from '../../src/geometry/cubic.ts'
+import { cubicCrossings } from '../../src/geometry/cubic-crossings.ts'
 import { levelCrossings } from '../../src/geometry/level-crossings.ts'
 import { lineCrossings } from '../../src/geometry/line-crossings.ts'
+import { meetAtJoint } from '../../src/geometry/meet-at-joint.ts'
 import { nearestOnCubic } from '../../src/geometry/nearest.ts'
 import { movePath, type Path, polyline, reversePath } from '../../src/geometry/path.ts'
 import { tangentAt } from '../../src/geometry/path-length.ts'
@@ -189,6 +191,40 @@ describe('crossings', () => {
     expect(ends(whole([line(point(0, 0), point(10, 0))], [line(point(15, 0), point(5, 0))]))).toEqual([0.5, 1, 1, 0.5])
     const beside = crossings([s], [moveCubic(s, (p) => point(p.x, p.y + 1e-3))])
     expect(beside).toEqual({ crossings: [], overlaps: [] })
+  })
+})
+
+describe('meetAtJoint', () => {
+  const away = fc.tuple(between(-40, 40), between(-40, 40))
+  const way = fc.record({ length: between(-30, 30), second: away, third: away })
+
+  it('is true only of neighbours that the search finds to meet at their joint alone', () => {
+    let onward = 0
+    let back = 0
+    fc.assert(
+      fc.property(anyCubic, way, fc.boolean(), (a, { length, second, third }, alongHandle) => {
+        fc.pre(distance(a.p2, a.p3) > 1e-3)
+        const along = { x: (a.p2.x - a.p3.x) / distance(a.p2, a.p3), y: (a.p2.y - a.p3.y) / distance(a.p2, a.p3) }
+        const [x, y] = alongHandle ? [along.x * length, along.y * length] : [length, second[1]]
+        const at = (dx: number, dy: number) => point(a.p3.x + dx, a.p3.y + dy)
+        const b = cubic(a.p3, at(x, y), at(...second), at(...third))
+        fc.pre(meetAtJoint(a, b))
+        if (x * along.x + y * along.y > 0) back++
+        else onward++
+        const { meetings, overlaps } = cubicCrossings(a, b)
+        expect(overlaps).toEqual([])
+        expect(meetings.map((m) => [m.a, m.b])).toEqual([[1, 0]])
+      }),
+      { numRuns: 300 },
+    )
+    expect(Math.min(onward, back)).toBeGreaterThan(30)
+  })
+
+  it('is false where one lies on the other, or crosses it again', () => {
+    const there = line(point(0, 0), point(10, 0))
+    expect(meetAtJoint(there, line(point(10, 0), point(4, 0)))).toBe(false)
+    expect(meetAtJoint(there, cubic(point(10, 0), point(12, 8), point(4, 8), point(4, -8)))).toBe(false)
+    expect(meetAtJoint(there, line(point(10, 1), point(20, 1)))).toBe(false)
   })
 })
 

@@ -141,6 +141,7 @@ export const PROOFS: Readonly<Record<string, readonly string[]>> = {
     'crossings: a loop in one cubic is found in closed form',
     'crossings: finds the crossings of a figure of eight and none on round outlines or their joints',
     'crossings: the crossings of two outlines laid on a common path agree with crossings',
+    'crossings: is true only of neighbours that the search finds to meet at their joint alone',
   ],
   lineCrossings: [
     'crossings: finds what crossings finds with a long line, and lies on the line',
@@ -218,6 +219,7 @@ export const INNER: readonly string[] = [
   'direction-cone',
   'folded-corner',
   'lies-on',
+  'meet-at-joint',
   'meeting-kind',
   'offset-corner',
   'offset-cubic',
