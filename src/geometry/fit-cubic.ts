@@ -34,6 +34,8 @@ const ROUNDS = 8
 const GOAL = 1 / 8
 // The largest miss is more than the mean one; the equations are linear where the truth is not quite.
 const HOPELESS = 1.5
+// Steps longer than this share of the length are no small changes, of which alone the equations tell the truth.
+const SMALL = 1 / 40
 // On a nearly straight stretch the samples hardly tell the handles, and what is best for their noise may be a handle of
 // almost no length, which spikes the curvature at its end. So a handle a whole third off the usual third of the length
 // counts as much as this share of the tolerance at every sample: where the curve turns that is nothing. More makes more
@@ -142,11 +144,12 @@ export function fitCubic(
       let da = ((bb + ridge) * ga - ab * gb) / det
       let db = ((aa + ridge) * gb - ab * ga) / det
       // What the best handles leave, by the same equations: where even the mean miss is too large, no handles will do.
+      const largest = Math.max(Math.abs(da), Math.abs(db))
       const square = rr - 2 * (da * ar + db * br) + da * da * aa + 2 * da * db * ab + db * db * bb
       const left = Math.sqrt(Math.max(0, square) / used)
-      if (round > 1 && left > HOPELESS * tolerance) return { error: Math.max(left, Math.min(worst, 2 * left)) }
+      if (round > 1 && largest <= whole * SMALL && left > HOPELESS * tolerance)
+        return { error: Math.max(left, Math.min(worst, 2 * left)) }
       const limit = whole / 4
-      const largest = Math.max(Math.abs(da), Math.abs(db))
       if (largest > limit) {
         da *= limit / largest
         db *= limit / largest

@@ -161,7 +161,7 @@ export const PROOFS: Readonly<Record<string, readonly string[]>> = {
     'hobby: throws on knots that lie on each other and on too few',
   ],
   fitCubic: [
-    'fit-cubic: keeps its ends and directions, and every sample within the tolerance, wherever it begins',
+    'fit-cubic: keeps its ends and directions, and every sample within the tolerance, nearly wherever it begins',
     'fit-cubic: finds the cubic that the samples were taken from, and none where there is none',
   ],
   refit: [
