@@ -1,5 +1,5 @@
 import { type Arrangement, arrangements } from './arrange.ts'
-import { inkOf, type Segment } from './ink.ts'
+import { keptInkOf, type Segment } from './ink.ts'
 import { type InkRun, inkRuns } from './ink-runs.ts'
 import { type InkSpots, inkSpots } from './ink-spots.ts'
 import { inkedTiles, leastTiles } from './inked-tiles.ts'
@@ -56,7 +56,7 @@ export function chooseGrid(drawings: readonly PieceDrawing[], paper: Paper, opti
 }
 
 function inksOf(drawings: readonly PieceDrawing[]): Inks {
-  const segments = new Map(drawings.map((d) => [d, inkOf(d.marks)]))
+  const segments = new Map(drawings.map((d) => [d, keptInkOf(d.marks)]))
   const each = [...segments]
   return {
     segments,

@@ -21,12 +21,25 @@ const INK_TOLERANCE = 0.1
 
 /** The marks as straight pieces within 0.1 mm; dashes count as solid, text as its box. */
 export function inkOf(marks: readonly Mark[]): Segment[] {
+  return marks.flatMap(inkOfMark)
+}
+
+const KNOWN = new WeakMap<Mark, readonly Segment[]>()
+
+/** The same, kept with each mark: for the marks of pieces, which are asked for again and again. */
+export function keptInkOf(marks: readonly Mark[]): Segment[] {
   return marks.flatMap((mark) => {
-    if (mark.type === 'text') return boxSegments(textBox(mark))
-    const half = ((mark.type === 'stroke' ? mark.weight : undefined) ?? PENS[mark.kind].weight) / 2
-    const paths = mark.type === 'fill' ? [mark.outline] : mark.paths
-    return paths.flatMap((path) => segmentsOf(flatten(path, { tolerance: INK_TOLERANCE }), half))
+    const ink = KNOWN.get(mark) ?? inkOfMark(mark)
+    KNOWN.set(mark, ink)
+    return ink
   })
+}
+
+function inkOfMark(mark: Mark): Segment[] {
+  if (mark.type === 'text') return boxSegments(textBox(mark))
+  const half = ((mark.type === 'stroke' ? mark.weight : undefined) ?? PENS[mark.kind].weight) / 2
+  const paths = mark.type === 'fill' ? [mark.outline] : mark.paths
+  return paths.flatMap((path) => segmentsOf(flatten(path, { tolerance: INK_TOLERANCE }), half))
 }
 
 function segmentsOf(points: readonly Point[], half: number): Segment[] {

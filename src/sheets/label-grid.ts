@@ -1,4 +1,4 @@
-import { inkOf, type Segment } from './ink.ts'
+import { keptInkOf, type Segment } from './ink.ts'
 import { inkRuns } from './ink-runs.ts'
 import { inkedTiles } from './inked-tiles.ts'
 import type { PlacedDrawing } from './scene.ts'
@@ -14,7 +14,7 @@ export function labelGrid(grid: TileGrid): TileGrid {
     const { labelled } = one.drawing
     return labelled ? { ...one, drawing: labelled(edgesOver(grid, one)) } : one
   })
-  const ink = new Map(placed.map(({ drawing }) => [drawing, inkRuns(inkOf(drawing.marks))]))
+  const ink = new Map(placed.map(({ drawing }) => [drawing, inkRuns(keptInkOf(drawing.marks))]))
   return { ...grid, placed, inked: inkedTiles(placed, grid.columns, grid.rows, grid.page, grid.overlap, ink) }
 }
 

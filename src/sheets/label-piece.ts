@@ -8,7 +8,7 @@ import { directionOnSeam, landmarkPoint, pointOnSeam, seamLength, seamOf } from 
 import type { CapEase } from './cap-ease.ts'
 import { isFold, kindOfLine } from './draw-piece.ts'
 import { TEXT, type TextSizes } from './house-style.ts'
-import { boxOfInk, inkOf, type Segment } from './ink.ts'
+import { boxOfInk, keptInkOf, type Segment } from './ink.ts'
 import { blockBox, readable, setBlock, textBeside, textBlock, textNear } from './place-text.ts'
 import { openRoom, type Room } from './room.ts'
 import type { Mark, SheetInfo, TextMark } from './scene.ts'
@@ -34,7 +34,7 @@ export function labelPiece(
   { walls = [], sizes = TEXT }: LabelOptions = {},
 ): TextMark[] {
   const outline = outlineOf(piece)
-  const ink = inkOf(marks)
+  const ink = keptInkOf(marks)
   const room = openRoom(ink, outline, walls)
   const inside = bounds(outline)
   // What names a place goes first: it has the least choice.

@@ -9,7 +9,7 @@ import { labelGrid } from './label-grid.ts'
 import { pageEdges } from './page-edges.ts'
 import { pageMap, smallPageMap } from './page-map.ts'
 import type { PageOptions } from './page-shapes.ts'
-import { pageSquares } from './page-squares.ts'
+import { squarePlacer } from './page-squares.ts'
 import { pageStrip } from './page-strip.ts'
 import type { Paper } from './papers.ts'
 import { checkSquare, type SquareMeasured, TRUE_SQUARE } from './printer-error.ts'
@@ -196,6 +196,7 @@ function contentsOf(grid: TileGrid, corrected: SquareMeasured | undefined): Tile
   const outlines = inked.flatMap(({ mark }) =>
     mark.type === 'stroke' && mark.kind === 'cutting line' ? mark.paths : [],
   )
+  const squaresOn = squarePlacer(outlines, corrected)
   const tiles = grid.inked.flatMap((cells, row) =>
     cells.flatMap((has, column) => (has ? [[column, row] as const] : [])),
   )
@@ -207,7 +208,7 @@ function contentsOf(grid: TileGrid, corrected: SquareMeasured | undefined): Tile
     const seen = shown.map(({ one }) => one)
     const joining = edges.get(name) ?? []
     const near = [...shown.flatMap(({ ink }) => ink), ...inkIn(inkRuns(inkOf(joining)), window)]
-    const squares = pageSquares(inner, near, outlines, corrected)
+    const squares = squaresOn(inner, near)
     return { name, window, inner, seen, marks: [...joining, ...squares], ink: [...near, ...inkOf(squares)] }
   })
 }

@@ -1,17 +1,22 @@
 /**
- * The values by their distance, nearest first; those as near in the order given. Sorted in rings as far as they are asked
- * for: most places are found near.
+ * The values by their distance, nearest first; those as near in the order given. Sorted in rings of this breadth, and only as
+ * far as they are asked for: most places are found near.
  */
-export function* nearestFirst<T>(values: Iterable<T>, distance: (value: T) => number, ring: number): Generator<T> {
-  const rings: { readonly value: T; readonly away: number }[][] = []
+export function nearestFirst<T>(values: readonly T[], away: (value: T) => number, breadth: number): Iterable<T> {
+  const rings: T[][] = []
   for (const value of values) {
-    const away = distance(value)
-    const k = Math.floor(away / ring)
+    const k = Math.floor(away(value) / breadth)
     while (rings.length <= k) rings.push([])
-    rings[k]?.push({ value, away })
+    rings[k]?.push(value)
   }
-  for (const one of rings) {
-    one.sort((a, b) => a.away - b.away)
-    for (const { value } of one) yield value
+  let sorted = 0
+  return {
+    *[Symbol.iterator]() {
+      for (const [k, ring] of rings.entries()) {
+        if (k >= sorted) ring.sort((a, b) => away(a) - away(b))
+        sorted = Math.max(sorted, k + 1)
+        yield* ring
+      }
+    },
   }
 }

@@ -81,9 +81,9 @@ function leftmost(
       const needed = clearOf(shape.slices, x, down, other.shape.kept, other.x, other.down)
       if (needed <= x) continue
       x = needed
+      if (x + box.right > width + 1e-9) return undefined
       moved = true
     }
-    if (x + box.right > width + 1e-9) return undefined
   }
   return x
 }

@@ -41,25 +41,44 @@ const ON_PIECE = 0.5
 const AROUND = 0.25
 
 /**
- * The two squares in free space of the box: beside the pieces, else inside one where no line runs, nearest the lower
+ * Puts the squares of a page, for all pages of a pattern with these outlines: the two squares in free space of the box: beside the pieces, else inside one where no line runs, nearest the lower
  * left corner. Where there is none, they lie where their corners are clear and their sides cross least; sides then stop
  * on either side of every line and word of the page (`ink`), so that these stay legible. Throws when the box is too
  * small.
  */
-export function pageSquares(
+export function squarePlacer(
+  outlines: readonly Path[],
+  corrected?: SquareMeasured,
+): (box: Box, ink: readonly Segment[]) => Mark[] {
+  const pieces = outlines.map((outline) => ({ outline, around: bounds(outline) }))
+  const words = wordsOf(corrected)
+  const known = new Map<string, Iterable<Point>>()
+  const shiftsIn = (box: Box) => {
+    const spare = { x: box.right - INCH_SQUARE - box.left, y: box.top - INCH_SQUARE - box.bottom }
+    const name = `${spare.x} ${spare.y}`
+    const shifts = known.get(name) ?? shiftsWithin(spare)
+    known.set(name, shifts)
+    return shifts
+  }
+  return (box, ink) => {
+    const near = pieces.filter(({ around }) => isNear(around, box)).map(({ outline }) => outline)
+    return placedSquares(box, ink, near, words, shiftsIn(box))
+  }
+}
+
+function placedSquares(
   box: Box,
   ink: readonly Segment[],
   outlines: readonly Path[],
-  corrected?: SquareMeasured,
+  words: readonly Words[],
+  shifts: Iterable<Point>,
 ): Mark[] {
   // Ink just outside the box matters to a square at its edge.
   const around = { left: box.left - EDGE, bottom: box.bottom - EDGE, right: box.right + EDGE, top: box.top + EDGE }
   const raster = inkRaster(around, ink)
   let best: { corner: Point; names: TextMark[]; crossed: boolean } | undefined
   let least = Number.POSITIVE_INFINITY
-  const words = wordsOf(corrected)
-  const near = outlines.filter((outline) => isNear(bounds(outline), around))
-  for (const { x, y } of shiftsIn(box)) {
+  for (const { x, y } of shifts) {
     const corner = { x: box.left + x, y: box.bottom + y }
     const arms = ON_ARM * counted(raster, corner, ARMS, least / ON_ARM)
     if (arms >= least) continue
@@ -69,7 +88,7 @@ export function pageSquares(
     const inside = raster.count(insideOf(corner), 0) > 0 ? AROUND : 0
     const free = arms + sides + touches + inside
     if (free >= least) continue
-    const cost = free + (onPiece(corner, near) ? ON_PIECE : 0)
+    const cost = free + (onPiece(corner, outlines) ? ON_PIECE : 0)
     if (cost >= least) continue
     least = cost
     best = { corner, names: names(), crossed: arms + sides > 0 }
@@ -117,17 +136,15 @@ function onPiece({ x, y }: Point, outlines: readonly Path[]): boolean {
   return outlines.some((outline) => places.some((p) => contains(outline, p)))
 }
 
-/** How far the corner is tried from the lower left of the box, nearest first. */
-function shiftsIn(box: Box): Iterable<Point> {
-  const spareX = box.right - INCH_SQUARE - box.left
-  const spareY = box.top - INCH_SQUARE - box.bottom
-  if (spareX < -1e-9 || spareY < -1e-9) return []
-  const shares = (spare: number) => {
-    const count = Math.min(MOST_STEPS, Math.ceil(Math.max(0, spare) / STEP))
-    return Array.from({ length: count + 1 }, (_, k) => (count === 0 ? 0 : (spare * k) / count))
+/** How far the corner is tried from the lower left of a box with so much to spare, nearest first. */
+function shiftsWithin(spare: Point): Iterable<Point> {
+  if (spare.x < -1e-9 || spare.y < -1e-9) return []
+  const shares = (most: number) => {
+    const count = Math.min(MOST_STEPS, Math.ceil(Math.max(0, most) / STEP))
+    return Array.from({ length: count + 1 }, (_, k) => (count === 0 ? 0 : (most * k) / count))
   }
-  const ways = shares(spareY)
-  const found = shares(spareX).flatMap((x) => ways.map((y) => ({ x, y })))
+  const up = shares(spare.y)
+  const found = shares(spare.x).flatMap((x) => up.map((y) => ({ x, y })))
   return nearestFirst(found, ({ x, y }) => Math.hypot(x, y), STEP)
 }
 

@@ -5,7 +5,7 @@ import { capEase } from './cap-ease.ts'
 import { mirrorPairs, wantedPieces } from './cut-pieces.ts'
 import { drawPiece } from './draw-piece.ts'
 import type { TextSizes } from './house-style.ts'
-import { boxOfInk, inkOf, type Segment } from './ink.ts'
+import { boxOfInk, keptInkOf, type Segment } from './ink.ts'
 import { labelPiece } from './label-piece.ts'
 import { previousMarks } from './previous-version.ts'
 import type { Mark, PieceDrawing, SheetInfo } from './scene.ts'
@@ -52,7 +52,7 @@ function drawingOf(pattern: Pattern, piece: Piece, options: DrawingOptions, styl
   const labelled = (walls: readonly Segment[]): PieceDrawing => {
     const labels = labelPiece(piece, lines, ease, options, { walls, ...(style ? { sizes: style.sizes } : {}) })
     const marks = [...lines, ...labels]
-    return { id: piece.id, title, description, marks, box: boxOfInk(inkOf(marks)), labelled }
+    return { id: piece.id, title, description, marks, box: boxOfInk(keptInkOf(marks)), labelled }
   }
   return labelled([])
 }

@@ -1,6 +1,7 @@
 import type { Box } from '../geometry/bounds.ts'
 import { add, angleOf, dot, heading, leftOf, type Point, rotateAbout, scale } from '../geometry/point.ts'
 import { TEXT_CLEARANCE } from './house-style.ts'
+import { nearestFirst } from './nearest-first.ts'
 import type { Room, TurnedBox } from './room.ts'
 import type { MarkKind, TextMark } from './scene.ts'
 import { ASCENT, DESCENT, textWidth } from './text-width.ts'
@@ -106,6 +107,8 @@ const LEADING = 1.3
 
 /** Steps of the grid on which a block is tried where nothing else is asked, mm. */
 const GRID = 9
+/** Rings about the wished place in which they are sorted, mm²: of a few dozen each. */
+const RING = 2500
 
 export interface BlockOptions {
   /** Start of the ids of its lines. */
@@ -170,12 +173,12 @@ export function setBlock(lines: readonly BlockLine[], center: Point, angle: numb
 }
 
 /** The places of the grid, those nearest a point first. */
-function gridOf(box: Box, step: number, near: Point): Point[] {
-  const points: (Point & { readonly away: number })[] = []
+function gridOf(box: Box, step: number, near: Point): Iterable<Point> {
+  const points: Point[] = []
   for (let x = box.left + step; x < box.right; x += step) {
-    for (let y = box.bottom + step; y < box.top; y += step) points.push({ x, y, away: away({ x, y }, near) })
+    for (let y = box.bottom + step; y < box.top; y += step) points.push({ x, y })
   }
-  return points.sort((a, b) => a.away - b.away)
+  return nearestFirst(points, (p) => away(p, near), RING)
 }
 
 function away(a: Point, b: Point): number {

@@ -168,7 +168,7 @@ function drawMark(doc: Document, mark: Mark, height: number): void {
       doc.save()
       if (mark.angle !== 0) doc.rotate((-mark.angle * 180) / Math.PI, { origin: [x, y] })
       doc.fontSize(mark.size * POINT)
-      doc.text(mark.text, x - half, y, { lineBreak: false, baseline: 'alphabetic', features: PLAIN })
+      doc.text(mark.text, x - half, y, TEXT_OPTIONS)
       doc.restore()
     }
   }
@@ -176,6 +176,15 @@ function drawMark(doc: Document, mark: Mark, height: number): void {
 
 /** Letters at their own widths, as the labels were placed: no kerning, no ligatures. */
 const PLAIN = { kern: false, liga: false, clig: false, calt: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[]
+
+/** Width and number of words are only wanted of text that is underlined or linked: said to be nothing, they are not counted. */
+const TEXT_OPTIONS = {
+  lineBreak: false,
+  baseline: 'alphabetic',
+  features: PLAIN,
+  textWidth: 0,
+  wordCount: 0,
+} as PDFKit.Mixins.TextOptions
 
 function trace(doc: Document, path: Path, height: number, closed: boolean): void {
   const x = (c: Cubic, k: 'p0' | 'p1' | 'p2' | 'p3') => c[k].x * POINT

@@ -5,7 +5,7 @@ import { inkOf } from '../../src/sheets/ink.ts'
 import { inkRaster } from '../../src/sheets/ink-raster.ts'
 import { layOut } from '../../src/sheets/lay-out.ts'
 import { layOutTiles } from '../../src/sheets/lay-out-tiles.ts'
-import { pageSquares } from '../../src/sheets/page-squares.ts'
+import { squarePlacer } from '../../src/sheets/page-squares.ts'
 import { parsePaper } from '../../src/sheets/papers.ts'
 import type { Mark, StrokeMark } from '../../src/sheets/scene.ts'
 import { textWidth } from '../../src/sheets/text-width.ts'
@@ -34,7 +34,7 @@ function along(marks: readonly Mark[]): Point[] {
 describe('the squares of a page', () => {
   test('lie in free space, whole, where there is some', () => {
     const lines = [lineFrom({ x: 0, y: 110 }, { x: 180, y: 110 }), lineFrom({ x: 90, y: 0 }, { x: 90, y: 110 })]
-    const marks = pageSquares(BOX, inkOf(lines), [])
+    const marks = squarePlacer([])(BOX, inkOf(lines))
     expect(solidOf(marks).closed).toBe(true)
     for (const p of along(marks)) expect(p.y).toBeGreaterThan(111)
   })
@@ -48,13 +48,13 @@ describe('the squares of a page', () => {
       { x: 5, y: 5 },
     ])
     const ink = inkOf([{ type: 'stroke', kind: 'cutting line', id: 'piece', paths: [outline], closed: true }])
-    for (const p of along(pageSquares(BOX, ink, [outline]))) expect(p.y).toBeGreaterThan(126)
+    for (const p of along(squarePlacer([outline])(BOX, ink))) expect(p.y).toBeGreaterThan(126)
   })
 
   test('stop on either side of lines where there is no free space; all corners stay', () => {
     const lines = Array.from({ length: 7 }, (_, k) => lineFrom({ x: 0, y: 10 + 35 * k }, { x: 180, y: 25 + 35 * k }))
     const ink = inkOf(lines)
-    const marks = pageSquares(BOX, ink, [])
+    const marks = squarePlacer([])(BOX, ink)
     const square = solidOf(marks)
     expect(square.closed).toBeUndefined()
     for (const p of along(marks)) {
@@ -74,7 +74,7 @@ describe('the squares of a page', () => {
   })
 
   test('throw where there is no room for them at all', () => {
-    expect(() => pageSquares({ ...BOX, right: 90 }, [], [])).toThrow(RangeError)
+    expect(() => squarePlacer([])({ ...BOX, right: 90 }, [])).toThrow(RangeError)
   })
 
   test('never lie on text, and their words on nothing, on any page of the demo', () => {
