@@ -88,13 +88,17 @@ function betterPlace(
   let nearest = 0
   for (let y = padding - box.bottom; y <= windows.height - padding - box.top + 1e-9; y += STEP) {
     const bands = bandsOf(shape, y, windows)
+    const fewest = leastFresh(bands, taken, windows)
+    // A place that saves no more than the best one has to be nearer.
+    const most = (away: number) => (best && away < nearest ? least : least - 1)
+    if (fewest > most(Math.abs(y - here.y))) continue
     for (let x = padding - box.left; x <= windows.width - padding - box.right + 1e-9; x += STEP) {
-      const most = best ? least : least - 1
-      const fresh = cost(bands, x, most)
-      if (fresh > most) continue
-      const away = distance({ x, y }, here)
-      if (fresh === least && away >= nearest) continue
       const at = { x, y }
+      const away = distance(at, here)
+      const enough = most(away)
+      if (fewest > enough) continue
+      const fresh = cost(bands, x, enough)
+      if (fresh > enough) continue
       if (places.some((other, n) => n !== k && overlaps(shape, at, shapes[n] as Silhouette, other))) continue
       best = at
       least = fresh
@@ -102,6 +106,25 @@ function betterPlace(
     }
   }
   return best
+}
+
+/** No more windows than the bands lie under alone wherever they are moved sideways, each by itself. */
+function leastFresh(bands: readonly Band[], taken: readonly boolean[], w: Windows): number {
+  // The last window reaches further than the others: so much of a band may lie beyond all of them.
+  const beyond = w.width - w.columns * w.stepX
+  let sum = 0
+  for (const { row, left, right } of bands) {
+    const touched = Math.floor((right - left - beyond) / w.stepX - 1e-9) + 1
+    if (touched < 1) continue
+    let fewest = touched
+    for (let first = 0; first + touched <= w.columns; first++) {
+      let fresh = 0
+      for (let column = first; column < first + touched; column++) if (!taken[row * w.columns + column]) fresh++
+      fewest = Math.min(fewest, fresh)
+    }
+    sum += fewest
+  }
+  return sum
 }
 
 /** How far a silhouette reaches left and right under one row of windows, before it is moved sideways. */

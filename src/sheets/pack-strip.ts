@@ -2,7 +2,7 @@ import type { Box } from '../geometry/bounds.ts'
 import { type Arrangement, GAP } from './arrange.ts'
 import type { Segment } from './ink.ts'
 import type { PieceDrawing } from './scene.ts'
-import { type Silhouette, SLICE, silhouetteOf } from './silhouette.ts'
+import { FEW, type Silhouette, SLICE, silhouette, silhouetteOf } from './silhouette.ts'
 
 /** With more pieces than this, a few sensible orders are tried instead of all. */
 const ALL_ORDERS = 4
@@ -12,9 +12,6 @@ interface Shape {
   readonly drawing: PieceDrawing
   readonly slices: Silhouette
   readonly kept: Silhouette
-  /** How far the slices reach to the left, and what is kept to the right. */
-  readonly left: number
-  readonly right: number
 }
 
 /** What `packStrip` packs. */
@@ -74,26 +71,37 @@ function leftmost(
 ): number | undefined {
   const { box } = shape.drawing
   let x = -box.left
-  for (let moved = true; moved; ) {
-    moved = false
-    for (const other of put) {
-      if (shape.left + x >= other.shape.right + other.x) continue
-      const needed = clearOf(shape.slices, x, down, other.shape.kept, other.x, other.down)
-      if (needed <= x) continue
-      x = needed
-      if (x + box.right > width + 1e-9) return undefined
-      moved = true
+  // A few slices show most of what is in the way; all of them then say that nothing is.
+  for (const every of [FEW, 1]) {
+    for (let moved = true; moved; ) {
+      moved = false
+      for (const other of put) {
+        if (shape.slices.leftmost + x >= other.shape.kept.rightmost + other.x) continue
+        const needed = clearOf(every, shape.slices, x, down, other.shape.kept, other.x, other.down)
+        if (needed <= x) continue
+        x = needed
+        if (x + box.right > width + 1e-9) return undefined
+        moved = true
+      }
     }
   }
   return x
 }
 
-/** x, or the least greater x at which no slice that is in the way now still is. */
-function clearOf(a: Silhouette, x: number, downA: number, b: Silhouette, xB: number, downB: number): number {
+/** x, or the least greater x at which no slice that is in the way now still is; asked of every so many slices. */
+function clearOf(
+  every: number,
+  a: Silhouette,
+  x: number,
+  downA: number,
+  b: Silhouette,
+  xB: number,
+  downB: number,
+): number {
   let needed = x
   const shift = downA - downB + REACH
   const end = Math.min(a.left.length, b.left.length - shift)
-  for (let n = Math.max(0, -shift); n < end; n++) {
+  for (let n = Math.max(0, -shift); n < end; n += every) {
     const left = b.left[n + shift] as number
     const right = b.right[n + shift] as number
     if ((a.left[n] as number) + x < right + xB && (a.right[n] as number) + x > left + xB) {
@@ -112,12 +120,12 @@ function shapeOf(drawing: PieceDrawing, ink: readonly Segment[]): Shape {
   const around = <T>(values: readonly T[], n: number) => values.slice(Math.max(0, n - 2 * REACH), Math.max(0, n + 1))
   const count = slices.left.length + 2 * REACH
   const rows = Array.from({ length: count }, (_, n) => n)
-  const kept = {
-    bottom: slices.bottom,
-    left: rows.map((n) => Math.min(...around(slices.left, n)) - GAP),
-    right: rows.map((n) => Math.max(...around(slices.right, n)) + GAP),
-  }
-  return { drawing, slices, kept, left: Math.min(...slices.left), right: Math.max(...kept.right) }
+  const kept = silhouette(
+    slices.bottom,
+    rows.map((n) => Math.min(...around(slices.left, n)) - GAP),
+    rows.map((n) => Math.max(...around(slices.right, n)) + GAP),
+  )
+  return { drawing, slices, kept }
 }
 
 function ordersOf(shapes: readonly Shape[]): (readonly Shape[])[] {

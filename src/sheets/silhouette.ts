@@ -10,6 +10,9 @@ export interface Silhouette {
   readonly bottom: number
   readonly left: readonly number[]
   readonly right: readonly number[]
+  /** How far all of it reaches. */
+  readonly leftmost: number
+  readonly rightmost: number
 }
 
 /** The silhouette of this ink; a slice without any reaches from infinity to minus infinity. */
@@ -39,15 +42,30 @@ export function silhouetteOf(ink: readonly Segment[]): Silhouette {
       right[n] = Math.max(right[n] as number, Math.max(x0, x1) + half)
     }
   }
-  return { bottom, left, right }
+  return silhouette(bottom, left, right)
 }
+
+/** The silhouette with these slices. */
+export function silhouette(bottom: number, left: readonly number[], right: readonly number[]): Silhouette {
+  return { bottom, left, right, leftmost: Math.min(...left), rightmost: Math.max(...right) }
+}
+
+/** Every so many slices are looked at first. */
+export const FEW = 12
 
 /** Whether two silhouettes come nearer than the gap, level or up and down. */
 export function overlaps(a: Silhouette, atA: Point, b: Silhouette, atB: Point): boolean {
+  if (b.leftmost + atB.x >= a.rightmost + atA.x + GAP || b.rightmost + atB.x <= a.leftmost + atA.x - GAP) return false
+  // Pieces that lie on each other do so in many slices: a few of them are enough to see it.
+  return overlapsIn(FEW, a, atA, b, atB) || overlapsIn(1, a, atA, b, atB)
+}
+
+/** The same, asked of every so many slices of the first. */
+function overlapsIn(every: number, a: Silhouette, atA: Point, b: Silhouette, atB: Point): boolean {
   const reach = Math.ceil(GAP / SLICE)
   const lift = (atA.y + a.bottom - atB.y - b.bottom) / SLICE
   const first = Math.max(0, Math.floor(-lift) - reach)
-  for (let n = first; n < a.left.length; n++) {
+  for (let n = first; n < a.left.length; n += every) {
     const m = n + lift
     if (m > b.left.length + reach) break
     const leftA = (a.left[n] as number) + atA.x - GAP
