@@ -93,7 +93,8 @@ function quarter(angle: number, turns: number): number {
   const low = n * HALF_PI_3 - (rest - near - n * HALF_PI_2)
   const x = near - low
   const y = near - x - low
-  const which = (((n + turns) % 4) + 4) % 4
+  // Of any whole number the last two bits: its rest by four.
+  const which = (n + turns) & 3
   const value = which % 2 === 0 ? sine(x, y) : cosine(x, y)
   return which < 2 ? value : -value
 }

@@ -1,3 +1,4 @@
+import { keptWith } from '../base/kept-with.ts'
 import { line } from '../geometry/cubic.ts'
 import { SAME_POINT } from '../geometry/defaults.ts'
 import { endOf, type Path, startOf } from '../geometry/path.ts'
@@ -9,15 +10,11 @@ import type { Piece } from '../pattern/piece.ts'
  * gaps of a broken piece too, so that the other checks can still look at it (`outline` reports the gap).
  */
 export function bridgedOutline(piece: Piece): Path {
-  const path = KNOWN.get(piece) ?? bridged(piece)
-  KNOWN.set(piece, path)
-  return path
+  return bridged(piece)
 }
 
-/** Five checks ask for it; a piece never changes. */
-const KNOWN = new WeakMap<Piece, Path>()
-
-function bridged(piece: Piece): Path {
+/** Five checks ask for it. */
+const bridged = keptWith((piece: Piece): Path => {
   const path: Path[number][] = []
   for (const c of piece.seams.flatMap((seam) => seam.parts.flat())) {
     const before = path[path.length - 1]
@@ -26,4 +23,4 @@ function bridged(piece: Piece): Path {
   }
   if (distance(endOf(path), startOf(path)) > SAME_POINT) path.push(line(endOf(path), startOf(path)))
   return path
-}
+})

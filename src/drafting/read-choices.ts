@@ -1,6 +1,6 @@
 import * as z from 'zod'
+import { keptWith } from '../base/kept-with.ts'
 import { parseLength } from '../base/lengths.ts'
-import { perReaders } from '../base/per-readers.ts'
 import { type Readers, raise } from '../base/readers.ts'
 import { failure, type Result, success } from '../base/result.ts'
 import {
@@ -18,7 +18,7 @@ import {
 export type WrittenChoices = z.output<ReturnType<typeof choicesSchema>>
 
 /** The schema of the `draft` section; lengths to mm. `bust: flat` is the same as `bust dart: flat`. */
-export const choicesSchema = perReaders((read) => {
+export const choicesSchema = keptWith((read: Readers) => {
   const ease = Object.fromEntries(EASE_NAMES.map((name) => [name, read.length().optional()])) as Record<
     EaseName,
     z.ZodOptional<ReturnType<Readers['length']>>

@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import { perReaders } from '../base/per-readers.ts'
+import { keptWith } from '../base/kept-with.ts'
 import type { Readers } from '../base/readers.ts'
 import type { Result } from '../base/result.ts'
 import type { Pattern } from '../pattern/pattern.ts'
@@ -101,7 +101,7 @@ export type CorrectionDefinition<Schema extends StrictSettings> = Omit<
 export function defineCorrection<Schema extends StrictSettings>(definition: CorrectionDefinition<Schema>): Correction {
   return {
     ...definition,
-    settings: perReaders(definition.settings),
+    settings: keptWith(definition.settings),
     compile: (context, settings) => definition.compile(context, settings as z.output<Schema>),
     word: (settings, say) => definition.word(settings as z.output<Schema>, say),
   }

@@ -137,7 +137,7 @@ export function fitCubic(
       if (worst <= goal) break
       if (round > 3 && worst > previous * 0.95) break
       previous = worst
-      const ridge = used * (slack / third) ** 2
+      const ridge = used * (slack / third) * (slack / third)
       const det = (aa + ridge) * (bb + ridge) - ab * ab
       const ga = ar + ridge * (a0 - a)
       const gb = br + ridge * (b0 - b)

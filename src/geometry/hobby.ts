@@ -50,10 +50,16 @@ function openRun(knots: readonly Knot[], curl: number, bounded: boolean): Cubic[
   const { lengths, angles, turns } = chords(knots, false)
   const tension = knots.map((k) => k.tension ?? 1)
   // Row k: below·θ(k−1) + at·θ(k) + above·θ(k+1) = right.
-  const below = new Array<number>(n + 1).fill(0)
-  const at = new Array<number>(n + 1).fill(0)
-  const above = new Array<number>(n + 1).fill(0)
-  const right = new Array<number>(n + 1).fill(0)
+  const below: number[] = []
+  const at: number[] = []
+  const above: number[] = []
+  const right: number[] = []
+  const row = (before: number, own: number, after: number, sum: number) => {
+    below.push(before)
+    at.push(own)
+    above.push(after)
+    right.push(sum)
+  }
   const first = (knots[0] as Knot).direction
   const last = (knots[n] as Knot).direction
   if (n === 1 && !first && !last) {
@@ -61,14 +67,10 @@ function openRun(knots: readonly Knot[], curl: number, bounded: boolean): Cubic[
     return [piece(knots[0] as Knot, knots[1] as Knot, angles[0] as number, 0, 0, bounded)]
   }
   if (first) {
-    at[0] = 1
-    right[0] = wrap(angleOf(first) - (angles[0] as number))
+    row(0, 1, 0, wrap(angleOf(first) - (angles[0] as number)))
   } else {
-    const a = 1 / (tension[0] as number)
-    const b = 1 / (tension[1] as number)
-    at[0] = a ** 3 * curl + 3 * b ** 2 - b ** 3
-    above[0] = 3 * a ** 2 * curl - a ** 3 * curl + b ** 3
-    right[0] = -(above[0] as number) * (turns[1] ?? 0)
+    const [own, other] = endRow(tension[0] as number, tension[1] as number, curl)
+    row(0, own, other, -other * (turns[1] ?? 0))
   }
   for (let k = 1; k < n; k++) {
     const before = 1 / (tension[k - 1] as number)
@@ -80,19 +82,13 @@ function openRun(knots: readonly Knot[], curl: number, bounded: boolean): Cubic[
     const outSide = after / (here * here * lengthOut)
     const inFree = (3 - before) / (here * here * lengthIn)
     const outFree = (3 - after) / (here * here * lengthOut)
-    below[k] = inSide
-    at[k] = inFree + outFree
-    above[k] = outSide
-    right[k] = -inFree * (turns[k] as number) - outSide * (turns[k + 1] ?? 0)
+    row(inSide, inFree + outFree, outSide, -inFree * (turns[k] as number) - outSide * (turns[k + 1] ?? 0))
   }
   if (last) {
-    at[n] = 1
-    right[n] = wrap(angleOf(last) - (angles[n - 1] as number))
+    row(0, 1, 0, wrap(angleOf(last) - (angles[n - 1] as number)))
   } else {
-    const a = 1 / (tension[n] as number)
-    const b = 1 / (tension[n - 1] as number)
-    at[n] = a ** 3 * curl + 3 * b ** 2 - b ** 3
-    below[n] = 3 * a ** 2 * curl - a ** 3 * curl + b ** 3
+    const [own, other] = endRow(tension[n] as number, tension[n - 1] as number, curl)
+    row(other, own, 0, 0)
   }
   const theta = solveTridiagonal(below, at, above, right)
   const path: Cubic[] = []
@@ -111,6 +107,15 @@ function openRun(knots: readonly Knot[], curl: number, bounded: boolean): Cubic[
     )
   }
   return path
+}
+
+/** The equation of a free end: of its own θ and of its neighbour's. */
+function endRow(tensionHere: number, tensionBeside: number, curl: number): [number, number] {
+  const a = 1 / tensionHere
+  const b = 1 / tensionBeside
+  const aaa = a * a * a
+  const bbb = b * b * b
+  return [aaa * curl + 3 * b * b - bbb, 3 * a * a * curl - aaa * curl + bbb]
 }
 
 function closedSpline(knots: readonly Knot[], bounded: boolean): Path {
@@ -173,19 +178,28 @@ function chords(knots: readonly Knot[], closed: boolean) {
     lengths.push(length)
     angles.push(angleOf(subtract(b, a)))
   }
-  const turns = new Array<number>(n).fill(0)
+  const turns = closed ? [] : [0]
   for (let k = closed ? 0 : 1; k < count; k++) {
-    turns[k] = wrap((angles[k] as number) - (angles[(k + count - 1) % count] as number))
+    turns.push(wrap((angles[k] as number) - (angles[(k + count - 1) % count] as number)))
   }
+  if (!closed) turns.push(0)
   return { lengths, angles, turns }
 }
 
 /** The cubic that leaves a at θ to its chord and enters b at φ. */
 function piece(a: Knot, b: Knot, angle: number, theta: number, phi: number, bounded: boolean): Cubic {
   const length = distance(a.at, b.at)
-  const within = bounded ? triangle(theta, phi) : [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
-  const out = Math.min(velocity(theta, phi) / (a.tension ?? 1), within[0] as number) * length
-  const into = Math.min(velocity(phi, theta) / (b.tension ?? 1), within[1] as number) * length
+  const st = sin(theta)
+  const ct = cos(theta)
+  const sp = sin(phi)
+  const cp = cos(phi)
+  // How far the end tangents run, in chords, until they meet; endless where they do not meet on the curve's side.
+  const sine = bounded ? sin(theta + phi) : 0
+  const from = sp / sine
+  const to = st / sine
+  const meet = bounded && from > 0 && to > 0
+  const out = Math.min(velocity(st, ct, sp, cp) / (a.tension ?? 1), meet ? from : Number.POSITIVE_INFINITY) * length
+  const into = Math.min(velocity(sp, cp, st, ct) / (b.tension ?? 1), meet ? to : Number.POSITIVE_INFINITY) * length
   const leave = heading(angle + theta)
   const enter = heading(angle - phi)
   return {
@@ -196,20 +210,8 @@ function piece(a: Knot, b: Knot, angle: number, theta: number, phi: number, boun
   }
 }
 
-/** How far the end tangents run, in chords, until they meet; endless where they do not meet on the curve's side. */
-function triangle(theta: number, phi: number): [number, number] {
-  const sine = sin(theta + phi)
-  const from = sin(phi) / sine
-  const to = sin(theta) / sine
-  return from > 0 && to > 0 ? [from, to] : [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
-}
-
-/** Hobby's handle length for unit chord and tension: ρ(θ, φ) / 3. */
-function velocity(theta: number, phi: number): number {
-  const st = sin(theta)
-  const ct = cos(theta)
-  const sp = sin(phi)
-  const cp = cos(phi)
+/** Hobby's handle length for unit chord and tension, ρ(θ, φ) / 3, by the sines and cosines of both angles. */
+function velocity(st: number, ct: number, sp: number, cp: number): number {
   const alpha = Math.SQRT2 * (st - sp / 16) * (sp - st / 16) * (ct - cp)
   const root5 = Math.sqrt(5)
   return (2 + alpha) / (3 * (1 + 0.5 * (root5 - 1) * ct + 0.5 * (3 - root5) * cp))

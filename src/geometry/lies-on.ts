@@ -23,7 +23,7 @@ export function liesOn(part: Cubic, on: Powers, near: Stretch): [number, number]
 /** The parameter of a point of `on` within SAME_POINT of p, by Newton from the chord of `near`; −1 where it finds none. */
 function footNear(on: Powers, near: Stretch, p: Point): number {
   const { p0, p3 } = near.c
-  const square = (p3.x - p0.x) ** 2 + (p3.y - p0.y) ** 2
+  const square = (p3.x - p0.x) * (p3.x - p0.x) + (p3.y - p0.y) * (p3.y - p0.y)
   const share = square > 0 ? ((p.x - p0.x) * (p3.x - p0.x) + (p.y - p0.y) * (p3.y - p0.y)) / square : 0
   let t = clamp(near.from + (near.to - near.from) * share)
   for (let i = 0; i < 8; i++) {

@@ -1,3 +1,4 @@
+import { keptWith } from '../base/kept-with.ts'
 import { line } from '../geometry/cubic.ts'
 import { type Corner, type OutlineEdge, offsetOutline } from '../geometry/offset-outline.ts'
 import { endOf, type Path, startOf } from '../geometry/path.ts'
@@ -11,13 +12,11 @@ import type { Dart, Piece, Seam } from './piece.ts'
  * the line mirrors what the folded dart lies on. It crosses neither itself nor the stitching line.
  */
 export function cutLine(piece: Piece): Path {
-  const path = KNOWN.get(piece) ?? offsetOutline(edgesOf(piece))
-  KNOWN.set(piece, path)
-  return path
+  return outside(piece)
 }
 
-/** Checks, sheets and files ask for the same lines; a piece never changes. */
-const KNOWN = new WeakMap<Piece, Path>()
+/** Checks, sheets and files ask for the same lines. */
+const outside = keptWith((piece: Piece): Path => offsetOutline(edgesOf(piece)))
 
 /** The parts of the seams as the edges of an outline, each with the corner at its end. */
 function edgesOf(piece: Piece): OutlineEdge[] {

@@ -1,3 +1,4 @@
+import { keptWith } from '../base/kept-with.ts'
 import { pointAt } from '../geometry/cubic.ts'
 import { SAME_POINT } from '../geometry/defaults.ts'
 import { endOf, type Path, reversePath, startOf } from '../geometry/path.ts'
@@ -31,17 +32,15 @@ export function seamEnd(seam: Seam): Point {
 
 /** The sewn length of a seam in mm, darts closed; each cubic within 1e-7 mm. */
 export function seamLength(seam: Seam): number {
-  let sum = KNOWN.get(seam)
-  if (sum === undefined) {
-    sum = 0
-    for (const part of seam.parts) sum += pathLength(part)
-    KNOWN.set(seam, sum)
-  }
-  return sum
+  return sewnLength(seam)
 }
 
-/** Walks, places, marks and slips ask for the same lengths over and over; a seam never changes. */
-const KNOWN = new WeakMap<Seam, number>()
+/** Walks, places, marks and slips ask for the same lengths over and over. */
+const sewnLength = keptWith(({ parts }: Seam): number => {
+  let sum = 0
+  for (const part of parts) sum += pathLength(part)
+  return sum
+})
 
 /** The part of the seam that holds the position, and the position within that part; a place off the seam keeps its excess. */
 function partAt(seam: Seam, along: number): { readonly index: number; readonly within: number } {

@@ -1,3 +1,4 @@
+import { keptWith } from '../base/kept-with.ts'
 import type { Box } from '../geometry/bounds.ts'
 import { flatten } from '../geometry/flatten.ts'
 import { distance, heading, leftOf, type Point } from '../geometry/point.ts'
@@ -24,16 +25,12 @@ export function inkOf(marks: readonly Mark[]): Segment[] {
   return marks.flatMap(inkOfMark)
 }
 
-const KNOWN = new WeakMap<Mark, readonly Segment[]>()
-
 /** The same, kept with each mark: for the marks of pieces, which are asked for again and again. */
 export function keptInkOf(marks: readonly Mark[]): Segment[] {
-  return marks.flatMap((mark) => {
-    const ink = KNOWN.get(mark) ?? inkOfMark(mark)
-    KNOWN.set(mark, ink)
-    return ink
-  })
+  return marks.flatMap(keptInk)
 }
+
+const keptInk = keptWith(inkOfMark)
 
 function inkOfMark(mark: Mark): Segment[] {
   if (mark.type === 'text') return boxSegments(textBox(mark))

@@ -182,5 +182,5 @@ function gridOf(box: Box, step: number, near: Point): Iterable<Point> {
 }
 
 function away(a: Point, b: Point): number {
-  return (a.x - b.x) ** 2 + (a.y - b.y) ** 2
+  return (a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y)
 }

@@ -9,18 +9,22 @@ import { pageCases } from './page-cases.ts'
 import { draftCase, patternCases } from './pattern-cases.ts'
 import { startUpCases } from './start-up-cases.ts'
 
-/** Every row of the bench, the draft of these bodies among them. */
+/**
+ * The rows of the bench, the draft of these bodies among them, by what is timed in one process: what another row does
+ * with the same functions would change how they are compiled.
+ */
+export function benchGroups(bodies: readonly Body[]): Readonly<Record<string, readonly BenchCase[]>> {
+  return {
+    curves: [...lengthCases, ...offsetCases, ...curveCases],
+    patterns: patternCases,
+    bodies: [draftCase(bodies), surveyCase(bodies)],
+    pages: pageCases,
+    casts: castCases,
+    commands: [...castCommandCases, ...startUpCases],
+  }
+}
+
+/** All of them. */
 export function benchCases(bodies: readonly Body[]): BenchCase[] {
-  return [
-    ...lengthCases,
-    ...offsetCases,
-    ...curveCases,
-    ...patternCases,
-    draftCase(bodies),
-    surveyCase(bodies),
-    ...pageCases,
-    ...castCases,
-    ...castCommandCases,
-    ...startUpCases,
-  ]
+  return Object.values(benchGroups(bodies)).flat()
 }
