@@ -151,7 +151,7 @@ export { type Advice, type AdviceOptions, adviceFor } from './fitting/advice/adv
 // Check: what a draper would look at again; the walk of every join; the report.
 
 export type { Check, CheckContext, Found, WrittenCorrection } from './checks/check.ts'
-export { CHECKS, runChecks } from './checks/checks.ts'
+export { CHECKS, type RunChecksOptions, runChecks } from './checks/checks.ts'
 export { type CheckDefinition, defineCheck, type FoundAs } from './checks/define-check.ts'
 export type { MovementRow } from './checks/movement.ts'
 export { presentMeasures } from './checks/present-measures.ts'

@@ -153,6 +153,7 @@ const TYPES = [
   'ViewJson ViewPageOptions',
   'Format MadePattern MakeOptions WriteOptions WrittenFile WrittenPattern',
   'BeginOptions',
+  'RunChecksOptions',
   'NewCorrection OfferedOptions RecordedText SettingKind',
   'TakenChoices',
 ].flatMap((line) => line.split(' '))

@@ -39,6 +39,7 @@ export function estimateBody(given: GivenMeasures): Body {
   let body: Body = { left: givenHalf(given, 'left'), right: givenHalf(given, 'right') }
   for (const name of ORDER) {
     const whole = body
+    if (whole.left[name] && whole.right[name]) continue
     const shared = OF_THE_ARM.includes(name) ? undefined : estimateOf(name, meanOf(whole))
     const fill = (side: BodySide): BodyHalf => {
       const half = whole[side]

@@ -12,7 +12,7 @@ import { grain } from './grain.ts'
 import { handPasses } from './hand-passes.ts'
 import { hems } from './hems.ts'
 import { joinsSmooth } from './joins-smooth.ts'
-import { withMend } from './mend.ts'
+import { withMend, withoutTries } from './mend.ts'
 import { notches } from './notches.ts'
 import { outline } from './outline.ts'
 import { selfCrossing } from './self-crossing.ts'
@@ -47,12 +47,26 @@ export const CHECKS: readonly Check[] = [
   asAsked,
 ]
 
+/** What is asked beside what the checks find. */
+export interface RunChecksOptions {
+  /**
+   * Whether corrections that could mend a finding are tried on the pattern and the first that does is named; default true.
+   * While a pattern is being dragged about nobody reads them, and trying them takes about half the time.
+   */
+  readonly mends?: boolean
+}
+
 /**
  * What the checks find, errors first, otherwise in the order of the checks, each with the correction that would mend it where
  * there is one. Own checks are added to the list.
  */
-export function runChecks(context: CheckContext, checks: readonly Check[] = CHECKS): Finding[] {
+export function runChecks(
+  context: CheckContext,
+  checks: readonly Check[] = CHECKS,
+  { mends = true }: RunChecksOptions = {},
+): Finding[] {
   const found = checks.map((check) => ({ check, ofCheck: check.run(context) }))
+  if (!mends) return sortFindings(found.flatMap(({ ofCheck }) => ofCheck.map(withoutTries)))
   const all = found.flatMap(({ ofCheck }) => ofCheck)
   return sortFindings(
     found.flatMap(({ check, ofCheck }) => {

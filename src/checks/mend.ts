@@ -10,6 +10,11 @@ import type { Check, CheckContext, Found, WrittenCorrection } from './check.ts'
 import { presentMeasures } from './present-measures.ts'
 import { roundUp } from './round-up.ts'
 
+/** The finding as others see it, with nothing tried. */
+export function withoutTries({ tries: _, ...finding }: Found): Finding {
+  return finding
+}
+
 /**
  * The finding as others see it, with `mend` where one of the corrections that its check would try mends it: each is
  * read as from a performer file, made on the present pattern, and taken only when the checks then no longer find this

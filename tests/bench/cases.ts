@@ -17,7 +17,7 @@ export function benchGroups(bodies: readonly Body[]): Readonly<Record<string, re
   return {
     curves: [...lengthCases, ...offsetCases, ...curveCases],
     patterns: patternCases,
-    bodies: [draftCase(bodies), surveyCase(bodies)],
+    bodies: [draftCase(bodies), surveyCase(bodies, false), surveyCase(bodies, true)],
     pages: pageCases,
     casts: castCases,
     commands: [...castCommandCases, ...startUpCases],

@@ -6,7 +6,7 @@ import { zlibSync } from 'fflate'
 import PDFDocument from 'pdfkit'
 import type { Result } from '../../src/base/result.ts'
 import type { Body } from '../../src/body/body.ts'
-import { runChecks } from '../../src/checks/checks.ts'
+import { CHECKS, runChecks } from '../../src/checks/checks.ts'
 import { draftPattern } from '../../src/drafting/draft-pattern.ts'
 import { slipText } from '../../src/fitting/slip-text.ts'
 import { type MadePattern, makePattern } from '../../src/pipeline.ts'
@@ -71,14 +71,17 @@ export const castCases: readonly BenchCase[] = [
   },
 ]
 
-/** Bodies one after another, drafted and checked, and what stays of them in memory. */
-export function surveyCase(bodies: readonly Body[]): BenchCase {
+/**
+ * Bodies one after another, drafted and checked, and what stays of them in memory: with the correction that would mend what
+ * is found, tried on the pattern, and without.
+ */
+export function surveyCase(bodies: readonly Body[], mends: boolean): BenchCase {
   const all = (from: number, to: number) =>
-    bodies.slice(from, to).reduce((sum, body) => sum + draftedAndChecked(body), 0)
+    bodies.slice(from, to).reduce((sum, body) => sum + draftedAndChecked(body, mends), 0)
   // Long enough for what is compiled and kept once; the rest must leave nothing.
   const first = Math.min(500, Math.ceil(bodies.length / 2))
   return {
-    name: `a body drafted and checked, ${bodies.length} in a row`,
+    name: `a body drafted and checked${mends ? ', mends tried' : ''}, ${bodies.length} in a row`,
     count: bodies.length,
     oneByOne: 1,
     ours: () => all(0, bodies.length),
@@ -97,11 +100,12 @@ export function surveyCase(bodies: readonly Body[]): BenchCase {
   }
 }
 
-function draftedAndChecked(body: Body): number {
+function draftedAndChecked(body: Body, mends: boolean): number {
   const draft = draftPattern(body)
   if (!draft.ok) return draft.problems.length
   const { pattern, measures } = draft.value
-  return 1 + runChecks({ pattern, measures, body, cloth: 'muslin', units: 'mm' }).length
+  const context = { pattern, measures, body, cloth: 'muslin', units: 'mm' } as const
+  return 1 + runChecks(context, CHECKS, { mends }).length
 }
 
 /** MB of the heap that are still in use when everything else is cleared away. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { runChecks } from '../../src/checks/checks.ts'
+import { CHECKS, runChecks } from '../../src/checks/checks.ts'
 import { draftPattern } from '../../src/drafting/draft-pattern.ts'
 import type { Pattern } from '../../src/pattern/pattern.ts'
 import type { Piece } from '../../src/pattern/piece.ts'
@@ -30,6 +30,15 @@ const notch = (id: string, change: (n: Piece['notches'][number]) => Piece['notch
 describe('every check', () => {
   test('leaves the other joins alone', () => {
     expect(codesOn(notchMoved())).toEqual(['notches-do-not-meet'])
+  })
+
+  test('find the same where no mend is asked for, without one', () => {
+    const context = contextOf(
+      withJoin(notchMoved(), 'back cap', (join) => ({ ...join, ease: { min: 30, target: 30, max: 40 } })),
+    )
+    const found = runChecks(context)
+    expect(found.some(({ mend }) => mend !== undefined)).toBe(true)
+    expect(runChecks(context, CHECKS, { mends: false })).toEqual(found.map(({ mend: _, ...finding }) => finding))
   })
 
   test('puts errors first', () => {
