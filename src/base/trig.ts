@@ -21,6 +21,18 @@ export function cos(angle: number): number {
   return quarter(angle, 1)
 }
 
+/** Cosine (x) and sine (y) of an angle in radians, the same numbers as one by one. */
+export function unitVector(angle: number): { readonly x: number; readonly y: number } {
+  if (Math.abs(angle) < 0.785) return { x: cosine(angle, 0), y: sine(angle, 0) }
+  const { n, x, y } = reduced(angle)
+  const s = sine(x, y)
+  const c = cosine(x, y)
+  const which = n & 3
+  if (which === 0) return { x: c, y: s }
+  if (which === 1) return { x: -s, y: c }
+  return which === 2 ? { x: -c, y: -s } : { x: s, y: -c }
+}
+
 /** The tangent of an angle in radians, to 4e-16 of it. */
 export function tan(angle: number): number {
   return sin(angle) / cos(angle)
@@ -87,16 +99,21 @@ function atanTerms(x: number): number {
 /** The sine of the angle and so many quarter turns. */
 function quarter(angle: number, turns: number): number {
   if (Math.abs(angle) < 0.785) return turns === 0 ? sine(angle, 0) : cosine(angle, 0)
+  const { n, x, y } = reduced(angle)
+  // Of any whole number the last two bits: its rest by four.
+  const which = (n + turns) & 3
+  const value = which % 2 === 0 ? sine(x, y) : cosine(x, y)
+  return which < 2 ? value : -value
+}
+
+/** The angle as n quarter turns and x + y, |x| ≤ π/4, y what rounding left of it. */
+function reduced(angle: number): { readonly n: number; readonly x: number; readonly y: number } {
   const n = Math.round(angle / HALF_PI_1)
   const rest = angle - n * HALF_PI_1
   const near = rest - n * HALF_PI_2
   const low = n * HALF_PI_3 - (rest - near - n * HALF_PI_2)
   const x = near - low
-  const y = near - x - low
-  // Of any whole number the last two bits: its rest by four.
-  const which = (n + turns) & 3
-  const value = which % 2 === 0 ? sine(x, y) : cosine(x, y)
-  return which < 2 ? value : -value
+  return { n, x, y: near - x - low }
 }
 
 /** The sine of x + y, |x| ≤ π/4, y what rounding left of it. */

@@ -1,4 +1,4 @@
-import { atan2, cos, sin } from '../base/trig.ts'
+import { atan2, cos, sin, unitVector } from '../base/trig.ts'
 /** A point or a vector in the plane: millimetres, x to the right, y up. */
 export interface Point {
   /** mm to the right. */
@@ -73,7 +73,7 @@ export function unit(a: Point): Point {
 
 /** The unit vector at `angle` radians, anticlockwise from +x. */
 export function heading(angle: number): Point {
-  return { x: cos(angle), y: sin(angle) }
+  return unitVector(angle)
 }
 
 /** The direction of a in radians, in (−π, π], anticlockwise from +x. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { acos, asin, atan, atan2, cos, sin, tan } from '../../src/base/trig.ts'
+import { acos, asin, atan, atan2, cos, sin, tan, unitVector } from '../../src/base/trig.ts'
 
 /** Bits by which a result may be off the engine's own, which is itself within one. */
 const ULP = 2.3e-16
@@ -31,6 +31,16 @@ describe('sines and their kin', () => {
     fc.assert(
       fc.property(fc.oneof(any, small), fc.oneof(any, small), (y, x) => near(atan2(y, x), Math.atan2(y, x), 4)),
       { numRuns: 4000 },
+    )
+  })
+
+  test('both at once are the same numbers as one by one', () => {
+    const exact = fc.oneof(angle, small, fc.constantFrom(0, -0, Math.PI / 2, -Math.PI, 100 * Math.PI, Number.NaN))
+    fc.assert(
+      fc.property(exact, (x) => {
+        expect(unitVector(x)).toEqual({ x: cos(x), y: sin(x) })
+      }),
+      { numRuns: 3000 },
     )
   })
 
