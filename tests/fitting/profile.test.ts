@@ -56,6 +56,20 @@ describe('smoothProfile', () => {
     )
   })
 
+  it('tells many places at once what it tells one by one', () => {
+    const places = fc.array(fc.double({ min: -20, max: 600, noNaN: true }), { maxLength: 60 })
+    fc.assert(
+      fc.property(nodes, places, (list, anywhere) => {
+        const profile = smoothProfile(list)
+        const at = [...anywhere, ...list.map((node) => node.at)].sort((a, b) => a - b)
+        const [amounts, slopes] = [[], []] as [number[], number[]]
+        profile.along(at, amounts, slopes)
+        expect(amounts).toEqual(at.map(profile.amount))
+        expect(slopes).toEqual(at.map(profile.slope))
+      }),
+    )
+  })
+
   it('is flat between equal neighbours and at the ends', () => {
     const profile = smoothProfile([
       { at: 0, amount: 0 },
