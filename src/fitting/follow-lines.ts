@@ -4,7 +4,7 @@ import { endOf, firstCubic, lastCubic, type Path, reversePath, startOf } from '.
 import { directionAlong, pathLength, tangentAt } from '../geometry/path-length.ts'
 import { add, between, cross, distance, dot, magnitude, type Point, scale, subtract, unit } from '../geometry/point.ts'
 import type { Line, Seam } from '../pattern/piece.ts'
-import { frameOnSeam, pointOnSeam, seamLength, seamStart } from '../pattern/seam.ts'
+import { frameOnSeam, partStart, pointOnSeam, seamLength, seamStart } from '../pattern/seam.ts'
 import { isStraight } from './close-cut.ts'
 import { cutPath } from './cut-path.ts'
 import type { OutlineChange } from './follow-marks.ts'
@@ -170,6 +170,5 @@ function placeOn(seam: Seam, at: Point): { readonly along: number; readonly at: 
     }
   }
   if (!found) return undefined
-  const start = seam.parts.slice(0, found.part).reduce((sum, part) => sum + pathLength(part), 0)
-  return { along: start + alongOf(seam.parts[found.part] as Path, found), at: found.at }
+  return { along: partStart(seam, found.part) + alongOf(seam.parts[found.part] as Path, found), at: found.at }
 }

@@ -3,7 +3,7 @@ import { endOf, type Path, startOf } from '../geometry/path.ts'
 import { pathLength } from '../geometry/path-length.ts'
 import type { Point } from '../geometry/point.ts'
 import type { Pattern } from '../pattern/pattern.ts'
-import { pieceOf, seamLength, seamOf } from '../pattern/seam.ts'
+import { partStart, pieceOf, seamLength, seamOf } from '../pattern/seam.ts'
 import { cutPath } from './cut-path.ts'
 import { displace } from './displace.ts'
 import type { OperationResult } from './operation.ts'
@@ -40,9 +40,7 @@ export function roomToTurn(pattern: Pattern, { piece: id, seam: name, part, whic
   const seam = seamOf(piece, name)
   const smooth = smoothPaths(seam.parts[part] as Path)
   const half = pathLength((which === 'start' ? smooth[0] : smooth[smooth.length - 1]) as Path) / 2
-  const before = seam.parts
-    .slice(0, which === 'start' ? part : part + 1)
-    .reduce((sum, path) => sum + pathLength(path), 0)
+  const before = partStart(seam, which === 'start' ? part : part + 1)
   const marks = [
     ...piece.notches
       .filter((notch) => notch.seam === name)
@@ -92,7 +90,7 @@ export function turnEdge(
   const after = seamLength(now)
   if (!allows(after)) return undefined
   const before = seamLength(seam)
-  const base = seam.parts.slice(0, edge.part).reduce((sum, path) => sum + pathLength(path), 0) + from
+  const base = partStart(seam, edge.part) + from
   const map = seamTable({ base, old: turned.old, now: turned.now, before, after })
   const result = replaceSeams(pattern, piece, { seams: new Map([[seam.id, { seam: now, map }]]), darts: piece.darts })
   if (!result.ok) return undefined

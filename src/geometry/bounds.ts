@@ -1,4 +1,5 @@
 import type { Cubic } from './cubic.ts'
+import { SAME_POINT } from './defaults.ts'
 import { type Path, startOf } from './path.ts'
 
 /** A rectangle with sides along the axes, mm. */
@@ -47,6 +48,19 @@ export function joinBoxes(a: Box, b: Box): Box {
     right: Math.max(a.right, b.right),
     top: Math.max(a.top, b.top),
   }
+}
+
+/**
+ * Whether two boxes touch, or miss each other by no more than SAME_POINT: what is in boxes that do not has nothing to do
+ * with each other. Never throws.
+ */
+export function boxesMeet(a: Box, b: Box): boolean {
+  return (
+    a.left <= b.right + SAME_POINT &&
+    b.left <= a.right + SAME_POINT &&
+    a.bottom <= b.top + SAME_POINT &&
+    b.bottom <= a.top + SAME_POINT
+  )
 }
 
 /** The least and the greatest value of a one-dimensional cubic over [0, 1]. */

@@ -1,4 +1,4 @@
-import { type Box, cubicBounds } from './bounds.ts'
+import { type Box, boxesMeet, cubicBounds } from './bounds.ts'
 import { type Cubic, pointAt } from './cubic.ts'
 import { cubicCrossings } from './cubic-crossings.ts'
 import { SAME_POINT } from './defaults.ts'
@@ -177,15 +177,6 @@ function mergeOverlaps(
     } else merged.push({ a: [...part.a], b: [...part.b] })
   }
   return merged
-}
-
-function boxesMeet(a: Box, b: Box): boolean {
-  return (
-    a.left <= b.right + SAME_POINT &&
-    b.left <= a.right + SAME_POINT &&
-    a.bottom <= b.top + SAME_POINT &&
-    b.bottom <= a.top + SAME_POINT
-  )
 }
 
 /** The two parameters at which a cubic runs through the same point, if it does. */

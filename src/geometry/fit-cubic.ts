@@ -143,8 +143,8 @@ export function fitCubic(
       const gb = br + ridge * (b0 - b)
       let da = ((bb + ridge) * ga - ab * gb) / det
       let db = ((aa + ridge) * gb - ab * ga) / det
-      // What the best handles leave, by the same equations: where even the mean miss is too large, no handles will do.
       const largest = Math.max(Math.abs(da), Math.abs(db))
+      // What the best handles leave, by the same equations: where even the mean miss is too large, no handles will do.
       const square = rr - 2 * (da * ar + db * br) + da * da * aa + 2 * da * db * ab + db * db * bb
       const left = Math.sqrt(Math.max(0, square) / used)
       if (round > 1 && largest <= whole * SMALL && left > HOPELESS * tolerance)

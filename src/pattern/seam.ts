@@ -35,6 +35,13 @@ export function seamLength(seam: Seam): number {
   return sewnLength(seam)
 }
 
+/** Where a part of the seam starts, mm of sewn length; with the number of its parts, where it ends. */
+export function partStart({ parts }: Seam, part: number): number {
+  let sum = 0
+  for (const path of parts.slice(0, part)) sum += pathLength(path)
+  return sum
+}
+
 /** Walks, places, marks and slips ask for the same lengths over and over. */
 const sewnLength = keptWith(({ parts }: Seam): number => {
   let sum = 0

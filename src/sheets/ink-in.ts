@@ -1,7 +1,6 @@
-import type { Box } from '../geometry/bounds.ts'
+import { type Box, boxesMeet } from '../geometry/bounds.ts'
 import type { Segment } from './ink.ts'
 import type { InkRun } from './ink-runs.ts'
-import { isNear } from './is-near.ts'
 import { segmentTouches } from './room.ts'
 
 /** What of the ink touches an upright box, in its order. */
@@ -12,7 +11,7 @@ export function inkIn(runs: readonly InkRun[], window: Box): Segment[] {
   const turned = { center, along: { x: 1, y: 0 }, halfWidth, halfHeight }
   const found: Segment[] = []
   for (const { box, segments } of runs) {
-    if (!isNear(box, window)) continue
+    if (!boxesMeet(box, window)) continue
     for (const segment of segments) if (segmentTouches(segment, turned, 0)) found.push(segment)
   }
   return found

@@ -1,10 +1,9 @@
-import { type Box, bounds } from '../geometry/bounds.ts'
+import { type Box, bounds, boxesMeet } from '../geometry/bounds.ts'
 import { contains } from '../geometry/contains.ts'
 import { endOf, type Path, polyline, startOf } from '../geometry/path.ts'
 import { along, type Point } from '../geometry/point.ts'
 import { type Segment, textBox } from './ink.ts'
 import { type InkRaster, inkRaster } from './ink-raster.ts'
-import { isNear } from './is-near.ts'
 import {
   INCH_SQUARE,
   METRIC_SQUARE,
@@ -61,7 +60,7 @@ export function squarePlacer(
     return shifts
   }
   return (box, ink) => {
-    const near = pieces.filter(({ around }) => isNear(around, box)).map(({ outline }) => outline)
+    const near = pieces.filter(({ around }) => boxesMeet(around, box)).map(({ outline }) => outline)
     return placedSquares(box, ink, near, words, shiftsIn(box))
   }
 }

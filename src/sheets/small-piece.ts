@@ -7,6 +7,7 @@ import { outlineOf } from '../pattern/outline.ts'
 import type { Notch, Piece } from '../pattern/piece.ts'
 import { directionOnSeam, landmarkPoint, notchPoints, seamOf } from '../pattern/seam.ts'
 import { baseName } from '../pattern/side-names.ts'
+import { boxOutline } from './box-outline.ts'
 import type { Block } from './form-blocks.ts'
 import { TEXT } from './house-style.ts'
 import { boxOfInk, inkOf, textBox } from './ink.ts'
@@ -215,15 +216,12 @@ function lineNames(piece: Piece, rooms: NameRooms): Mark[] {
 
 /** The room that a piece takes on the sheet: its own box and a strip over it. */
 function boxWithStrip({ left, right, bottom, top }: Box): Path {
-  const [low, high] = [bottom - STRIP_EDGE, top + OVER]
-  const [from, to] = [left - STRIP_EDGE, right + STRIP_EDGE]
-  return polyline([
-    { x: from, y: low },
-    { x: to, y: low },
-    { x: to, y: high },
-    { x: from, y: high },
-    { x: from, y: low },
-  ])
+  return boxOutline({
+    left: left - STRIP_EDGE,
+    bottom: bottom - STRIP_EDGE,
+    right: right + STRIP_EDGE,
+    top: top + OVER,
+  })
 }
 
 /** The sides that a piece shows and in which half of it: a front is seen from in front, a back from behind. */

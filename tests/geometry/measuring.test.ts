@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { area } from '../../src/geometry/area.ts'
-import { bounds, cubicBounds, joinBoxes } from '../../src/geometry/bounds.ts'
+import { bounds, boxesMeet, cubicBounds, joinBoxes } from '../../src/geometry/bounds.ts'
 import { contains, windingNumber } from '../../src/geometry/contains.ts'
 import { type Cubic, cubic, curvatureAt, line, moveCubic, pointAt } from '../../src/geometry/cubic.ts'
 import { flatten } from '../../src/geometry/flatten.ts'
@@ -91,6 +91,31 @@ describe('bounds', () => {
     const a = bounds([line(point(0, 0), point(1, 2))])
     expect(joinBoxes(a, bounds([line(point(-5, 1), point(0, 1))]))).toEqual({ left: -5, bottom: 0, right: 1, top: 2 })
     expect(() => bounds([])).toThrow(RangeError)
+  })
+
+  it('meet where they share a point, or miss each other by rounding', () => {
+    const side = fc.tuple(between(-20, 20), between(0, 20))
+    const box = fc.tuple(side, side).map(([[left, wide], [bottom, high]]) => ({
+      left,
+      bottom,
+      right: left + wide,
+      top: bottom + high,
+    }))
+    fc.assert(
+      fc.property(box, box, (a, b) => {
+        // The point of a that is nearest to the middle of b, and then the point of b nearest to that: the same or none.
+        const clamp = (v: number, low: number, high: number) => Math.min(Math.max(v, low), high)
+        const x = clamp((b.left + b.right) / 2, a.left, a.right)
+        const y = clamp((b.bottom + b.top) / 2, a.bottom, a.top)
+        const off = Math.max(Math.abs(x - clamp(x, b.left, b.right)), Math.abs(y - clamp(y, b.bottom, b.top)))
+        fc.pre(off === 0 || off > 2e-6)
+        expect(boxesMeet(a, b)).toBe(off === 0)
+        expect(boxesMeet(b, a)).toBe(off === 0)
+      }),
+    )
+    const unit = { left: 0, bottom: 0, right: 1, top: 1 }
+    expect(boxesMeet(unit, { ...unit, left: 1 + 5e-7, right: 2 })).toBe(true)
+    expect(boxesMeet(unit, { ...unit, left: 1 + 2e-6, right: 2 })).toBe(false)
   })
 })
 

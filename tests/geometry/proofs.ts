@@ -121,6 +121,7 @@ export const PROOFS: Readonly<Record<string, readonly string[]>> = {
   ],
   cubicBounds: ['measuring: are as tight as dense sampling, and never tighter'],
   joinBoxes: ['measuring: join, and hold a circle exactly'],
+  boxesMeet: ['measuring: meet where they share a point, or miss each other by rounding'],
   area: [
     'measuring: is exact on polygons and parabolas',
     'measuring: agrees with the polygon through many points and ignores moves',
