@@ -88,6 +88,7 @@ const NOT_NUMBERS: Readonly<Record<string, readonly (() => unknown)[]>> = {
   alongOf: [() => near.alongOf([BAD], PLACE)],
   cubicBounds: [() => [boxes.cubicBounds(BAD)]],
   joinBoxes: [() => [boxes.joinBoxes(boxes.cubicBounds(GOOD), boxes.cubicBounds(BAD))]],
+  boxesMeet: [() => [boxes.boxesMeet(boxes.cubicBounds(GOOD), boxes.cubicBounds(BAD))]],
   contains: [() => inside.contains([GOOD], NOT), () => inside.contains([BAD], P)],
   windingNumber: [() => [inside.windingNumber([BAD], P)]],
   crossings: [() => [meet.crossings([BAD], [GOOD])]],
